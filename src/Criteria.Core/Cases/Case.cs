@@ -1,0 +1,41 @@
+using System.Collections.Immutable;
+using Criteria.Core.Facts;
+
+namespace Criteria.Core.Cases;
+
+/// <summary>One patient's facts, nights, documents and therapy trials, for one decision.</summary>
+/// <param name="Key">The case key; identity is this key and nothing else.</param>
+/// <param name="AssessedOn">The date the assessment is made for, if the case says so.</param>
+/// <param name="Facts">The facts of the case.</param>
+/// <param name="Nights">The nights in the order of their dates; each holds the facts of the case and its own.</param>
+public sealed record Case(string Key, DateOnly? AssessedOn, FactSet Facts, ImmutableArray<Night> Nights)
+{
+    /// <summary>The payer asked about, or null.</summary>
+    public string? Payer => Word(CoveragePlaces.Payer);
+
+    /// <summary>The item asked about, or null.</summary>
+    public string? Item => Word(CoveragePlaces.Item);
+
+    /// <summary>The date of service, or null.</summary>
+    public DateOnly? ServiceDate => Facts.Vocabulary.At(CoveragePlaces.ServiceDate) is { } fact
+        ? (Facts[fact].Value as DateValue)?.Date
+        : null;
+
+    /// <summary>The date whose rules count: the date of service, else the date of the assessment.</summary>
+    public DateOnly? RulesDate => ServiceDate ?? AssessedOn;
+
+    private string? Word(string place) => Facts.Vocabulary.At(place) is { } fact ? (Facts[fact].Value as ChoiceValue)?.Word : null;
+}
+
+/// <summary>One night of a case.</summary>
+/// <param name="Label">Its date, or its number in the file.</param>
+/// <param name="Facts">The facts of the case and of this night.</param>
+public sealed record Night(string Label, FactSet Facts);
+
+/// <summary>The places of a case file that select the rulesets of a coverage check.</summary>
+internal static class CoveragePlaces
+{
+    public const string Payer = "coverage.payer";
+    public const string Item = "coverage.item";
+    public const string ServiceDate = "coverage.service_date";
+}

@@ -1,0 +1,80 @@
+using System.Globalization;
+
+namespace Criteria.Core.Facts;
+
+/// <summary>What is known of a fact.</summary>
+public enum FactState
+{
+    /// <summary>The case does not mention it. Unknown, never no.</summary>
+    Absent = 0,
+
+    /// <summary>The case says that it is unknown.</summary>
+    Unknown,
+
+    /// <summary>The case says that it does not apply.</summary>
+    NotApplicable,
+
+    /// <summary>It has a value.</summary>
+    Known,
+}
+
+/// <summary>One named, typed value with where it came from.</summary>
+/// <param name="Definition">Its entry in the vocabulary.</param>
+/// <param name="State">What is known of it.</param>
+/// <param name="Value">The value, when known.</param>
+/// <param name="Origin">Where it came from.</param>
+/// <param name="Written">The value as somebody wrote it, when it was written.</param>
+public sealed record Fact(FactDefinition Definition, FactState State, FactValue? Value, Provenance Origin, string? Written = null)
+{
+    /// <summary>A fact that the case does not mention.</summary>
+    public static Fact Absent(FactDefinition definition) => new(definition, FactState.Absent, null, Provenance.Entered);
+
+    /// <summary>A known fact.</summary>
+    public static Fact Known(FactDefinition definition, FactValue value, Provenance origin, string? written = null) =>
+        new(definition, FactState.Known, value, origin, written);
+
+    /// <summary>Whether it has a value.</summary>
+    public bool IsKnown => State == FactState.Known;
+
+    /// <summary>The number, when it is known and a number.</summary>
+    public Interval? Number => (Value as NumberValue)?.Range;
+
+    /// <summary>The value in words: <c>14.6/h</c>, <c>yes</c>, <c>unknown</c>.</summary>
+    public string Text => State switch
+    {
+        FactState.Absent => "not in the case",
+        FactState.Unknown => "unknown",
+        FactState.NotApplicable => "does not apply",
+        _ => ValueText(),
+    };
+
+    private string ValueText() => Value switch
+    {
+        NumberValue { Range: var range } => NumberText(range),
+        DateValue { Date: var date } => date.ToString("yyyy-MM-dd", CultureInfo.InvariantCulture),
+        YesNoValue { Yes: var yes } => yes ? "yes" : "no",
+        ChoiceValue { Word: var word } => word,
+        TextValue { Text: var text } => text,
+        _ => "",
+    };
+
+    private string NumberText(Interval range)
+    {
+        if (range.IsExact)
+        {
+            var text = QuantityText.Of(range.Low, Definition.Unit);
+            var inOtherUnit = Written is not null && Definition.Unit.Dimension is Dimension.Length or Dimension.Mass
+                && !Written!.EndsWith(Definition.Unit.Symbol, StringComparison.Ordinal);
+            return inOtherUnit ? $"{text} ({Written})" : text;
+        }
+
+        if (Written is not null)
+        {
+            return $"{Written} as printed";
+        }
+
+        return range.Low.Numerator == 0
+            ? $"at most {QuantityText.Of(range.High, Definition.Unit)}"
+            : $"{QuantityText.Of(range.Low, Definition.Unit)} to {QuantityText.Of(range.High, Definition.Unit)}";
+    }
+}

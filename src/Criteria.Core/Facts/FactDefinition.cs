@@ -1,0 +1,137 @@
+using System.Collections.Immutable;
+
+namespace Criteria.Core.Facts;
+
+/// <summary>What kind of value a fact has.</summary>
+public enum FactKind
+{
+    /// <summary>A number with a unit.</summary>
+    Number = 0,
+
+    /// <summary>A whole number, not negative.</summary>
+    Count,
+
+    /// <summary>A time within a night.</summary>
+    Duration,
+
+    /// <summary>A calendar date.</summary>
+    Date,
+
+    /// <summary>Yes or no.</summary>
+    YesNo,
+
+    /// <summary>One of a list of words.</summary>
+    Choice,
+
+    /// <summary>Free text; rules do not read it.</summary>
+    Text,
+}
+
+/// <summary>What a fact belongs to.</summary>
+public enum FactScope
+{
+    /// <summary>The whole case.</summary>
+    Case = 0,
+
+    /// <summary>One night.</summary>
+    Night,
+
+    /// <summary>One entry of a record list: a document or a therapy trial.</summary>
+    Record,
+}
+
+/// <summary>The type of an index: two with the same letters but another rule or denominator are not the same.</summary>
+/// <param name="Index">The name: REI, AHI, RDI with arousals, payer RDI, ODI.</param>
+/// <param name="Rule">The hypopnea rule, or the desaturation for an ODI.</param>
+/// <param name="Per">The denominator.</param>
+public sealed record IndexType(string Index, string Rule, string Per)
+{
+    /// <inheritdoc/>
+    public override string ToString() => $"{Index}, {Rule} rule, per hour of {Per}";
+}
+
+/// <summary>How a computed fact is made.</summary>
+/// <param name="Measure">The name of the measure.</param>
+/// <param name="From">What it is computed from.</param>
+public sealed record Computation(string Measure, ImmutableArray<string> From);
+
+/// <summary>One entry of the vocabulary.</summary>
+public sealed class FactDefinition
+{
+    /// <summary>The name rules use.</summary>
+    public required string Id { get; init; }
+
+    /// <summary>The place in a case file, or null for a computed fact that cannot be written.</summary>
+    public string? At { get; init; }
+
+    /// <summary>A few words for reports.</summary>
+    public required string Label { get; init; }
+
+    /// <summary>What kind of value it has.</summary>
+    public required FactKind Kind { get; init; }
+
+    /// <summary>What it belongs to.</summary>
+    public required FactScope Scope { get; init; }
+
+    /// <summary>The unit in which reports print it.</summary>
+    public Unit Unit { get; init; } = Units.One;
+
+    /// <summary>The possible values, in the base unit.</summary>
+    public Interval? Range { get; init; }
+
+    /// <summary>The plausible values, in the base unit.</summary>
+    public Interval? Plausible { get; init; }
+
+    /// <summary>The allowed words of a choice, in the vocabulary's order.</summary>
+    public ImmutableArray<string> Choices { get; init; } = [];
+
+    /// <summary>Whether a written value is a rounded quotient and stands for an interval.</summary>
+    public bool Rounded { get; init; }
+
+    /// <summary>Whether yes or no may be written in place of the value (a signature date that is only known to exist).</summary>
+    public bool AlsoYesNo { get; init; }
+
+    /// <summary>One or two sentences.</summary>
+    public required string Meaning { get; init; }
+
+    /// <summary>Who can supply it.</summary>
+    public string Owner { get; init; } = "";
+
+    /// <summary>One sentence to ask.</summary>
+    public string Ask { get; init; } = "";
+
+    /// <summary>How it is computed, or null for a fact that is only entered.</summary>
+    public Computation? Computed { get; init; }
+
+    /// <summary>The index type, for an index fact.</summary>
+    public IndexType? Index { get; init; }
+
+    /// <summary>Its place in the arrays of facts. Set by the vocabulary.</summary>
+    public int Slot { get; internal set; } = -1;
+
+    /// <summary>Whether it has a number that can be compared.</summary>
+    public bool IsNumeric => Kind is FactKind.Number or FactKind.Count or FactKind.Duration;
+
+    /// <inheritdoc/>
+    public override string ToString() => Id;
+
+    internal FactDefinition InScope(FactScope scope) => new()
+    {
+        Id = Id,
+        At = At,
+        Label = Label,
+        Kind = Kind,
+        Scope = scope,
+        Unit = Unit,
+        Range = Range,
+        Plausible = Plausible,
+        Choices = Choices,
+        Rounded = Rounded,
+        AlsoYesNo = AlsoYesNo,
+        Meaning = Meaning,
+        Owner = Owner,
+        Ask = Ask,
+        Computed = Computed,
+        Index = Index,
+    };
+}

@@ -1,0 +1,100 @@
+using System.Collections.Immutable;
+using Criteria.Core.Measures;
+
+namespace Criteria.Core.Facts;
+
+/// <summary>What is known of one case or of one of its nights: a fact for every slot of the vocabulary, and the record lists.</summary>
+/// <remarks>Immutable. The facts of a night's set are those of the case together with those of the night.</remarks>
+public sealed class FactSet
+{
+    private readonly Fact[] _facts;
+    private readonly Fact?[] _entered;
+
+    private FactSet(Vocabulary vocabulary, Fact?[] entered, ImmutableArray<RecordList> records)
+    {
+        (Vocabulary, _entered, Records) = (vocabulary, entered, records);
+        _facts = new Fact[vocabulary.Facts.Length];
+
+        // INVARIANT: the vocabulary orders computed facts after what they are computed from.
+        foreach (var definition in vocabulary.Facts)
+        {
+            var written = entered[definition.Slot];
+            _facts[definition.Slot] = definition.Computed is null
+                ? written ?? Fact.Absent(definition)
+                : Measure.Compute(definition, written, this);
+        }
+    }
+
+    /// <summary>The vocabulary.</summary>
+    public Vocabulary Vocabulary { get; }
+
+    /// <summary>The record lists, in the vocabulary's order.</summary>
+    public ImmutableArray<RecordList> Records { get; }
+
+    /// <summary>The fact in a slot.</summary>
+    public Fact this[int slot] => _facts[slot];
+
+    /// <summary>The fact of a definition.</summary>
+    public Fact this[FactDefinition definition] => _facts[definition.Slot];
+
+    /// <summary>The fact of an id.</summary>
+    /// <exception cref="ArgumentException">The vocabulary has no such fact.</exception>
+    public Fact this[string id] => _facts[(Vocabulary.Find(id) ?? throw new ArgumentException($"no fact `{id}`", nameof(id))).Slot];
+
+    /// <summary>Makes a set; what is not given is unknown.</summary>
+    /// <param name="vocabulary">The vocabulary.</param>
+    /// <param name="facts">Entered facts, in any order.</param>
+    /// <param name="records">Record lists; one that is not given is unknown.</param>
+    public static FactSet Of(Vocabulary vocabulary, IEnumerable<Fact> facts, IEnumerable<RecordList>? records = null)
+    {
+        ArgumentNullException.ThrowIfNull(vocabulary);
+        ArgumentNullException.ThrowIfNull(facts);
+        var entered = new Fact?[vocabulary.Facts.Length];
+        foreach (var fact in facts)
+        {
+            entered[fact.Definition.Slot] = fact;
+        }
+
+        var given = (records ?? []).ToArray();
+        var all = vocabulary.Records
+            .Select(definition => given.FirstOrDefault(list => list.Definition.At == definition.At) ?? RecordList.Unknown(definition));
+        return new FactSet(vocabulary, entered, [.. all]);
+    }
+
+    /// <summary>The same set with facts replaced; what is computed from them is computed anew.</summary>
+    public FactSet With(params IEnumerable<Fact> facts)
+    {
+        ArgumentNullException.ThrowIfNull(facts);
+        var entered = (Fact?[])_entered.Clone();
+        foreach (var fact in facts)
+        {
+            entered[fact.Definition.Slot] = fact;
+        }
+
+        return new FactSet(Vocabulary, entered, Records);
+    }
+
+    /// <summary>The same set with a record list replaced.</summary>
+    public FactSet With(RecordList list)
+    {
+        ArgumentNullException.ThrowIfNull(list);
+        return new FactSet(Vocabulary, _entered, [.. Records.Select(old => old.Definition.At == list.Definition.At ? list : old)]);
+    }
+
+    /// <summary>The facts that were entered, in the order of their slots.</summary>
+    public IEnumerable<Fact> Entered => _entered.OfType<Fact>();
+
+    /// <summary>The record list of that key.</summary>
+    public RecordList RecordsOf(RecordDefinition definition)
+    {
+        foreach (var list in Records)
+        {
+            if (ReferenceEquals(list.Definition, definition))
+            {
+                return list;
+            }
+        }
+
+        throw new ArgumentException("a record list of another vocabulary", nameof(definition));
+    }
+}

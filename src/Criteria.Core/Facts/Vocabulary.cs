@@ -1,0 +1,84 @@
+using System.Collections.Frozen;
+using System.Collections.Immutable;
+using Criteria.Core.Reading;
+
+namespace Criteria.Core.Facts;
+
+/// <summary>A group of yes/no facts that a reviewer may close with <c>others: no</c>.</summary>
+/// <param name="At">Its place in a case file.</param>
+/// <param name="Label">A few words for reports.</param>
+/// <param name="ListIsComplete">Whether it may be written as a list that is complete by meaning (the channels of a recorder).</param>
+public sealed record FactGroup(string At, string Label, bool ListIsComplete);
+
+/// <summary>A list of things with attributes: documents or therapy trials.</summary>
+/// <param name="At">Its key in a case file.</param>
+/// <param name="Label">A few words for reports.</param>
+/// <param name="Kinds">The allowed words for <c>kind</c>.</param>
+/// <param name="Attributes">The attributes, as facts of record scope.</param>
+public sealed record RecordDefinition(string At, string Label, ImmutableArray<string> Kinds, ImmutableArray<FactDefinition> Attributes)
+{
+    /// <summary>The attribute of that name, or null.</summary>
+    public FactDefinition? Attribute(string name) =>
+        Attributes.FirstOrDefault(attribute => attribute.At!.Length == At.Length + 1 + name.Length && attribute.At.EndsWith(name, StringComparison.Ordinal));
+}
+
+/// <summary>The four facts of one index.</summary>
+/// <param name="Type">Its type.</param>
+/// <param name="Rate">The rate, computed.</param>
+/// <param name="Printed">The rate as printed.</param>
+/// <param name="Events">The event count.</param>
+/// <param name="Time">The denominator.</param>
+public sealed record IndexDefinition(IndexType Type, FactDefinition Rate, FactDefinition Printed, FactDefinition Events, FactDefinition Time);
+
+/// <summary>The catalogue of facts.</summary>
+public sealed class Vocabulary
+{
+    private readonly FrozenDictionary<string, FactDefinition> _byId;
+    private readonly FrozenDictionary<string, FactDefinition> _byPlace;
+
+    internal Vocabulary(
+        ImmutableArray<FactDefinition> facts, ImmutableArray<FactGroup> groups, ImmutableArray<RecordDefinition> records, ImmutableArray<IndexDefinition> indices)
+    {
+        (Facts, Groups, Records, Indices) = (facts, groups, records, indices);
+        for (var slot = 0; slot < facts.Length; slot++)
+        {
+            facts[slot].Slot = slot;
+        }
+
+        _byId = facts.ToFrozenDictionary(fact => fact.Id, StringComparer.Ordinal);
+        _byPlace = facts.Where(fact => fact.At is not null).ToFrozenDictionary(fact => fact.At!, StringComparer.Ordinal);
+        NightGroups = [.. groups.Where(group => group.At.StartsWith(NightPlace, StringComparison.Ordinal))];
+    }
+
+    /// <summary>The place of nights in a case file.</summary>
+    public const string NightPlace = "nights";
+
+    /// <summary>Facts of the case and of nights, in order; a fact's slot is its index here.</summary>
+    public ImmutableArray<FactDefinition> Facts { get; }
+
+    /// <summary>Groups that may be closed.</summary>
+    public ImmutableArray<FactGroup> Groups { get; }
+
+    /// <summary>Record lists.</summary>
+    public ImmutableArray<RecordDefinition> Records { get; }
+
+    /// <summary>Indices.</summary>
+    public ImmutableArray<IndexDefinition> Indices { get; }
+
+    internal ImmutableArray<FactGroup> NightGroups { get; }
+
+    /// <summary>The fact of that id, or null.</summary>
+    public FactDefinition? Find(string id) => _byId.GetValueOrDefault(id);
+
+    /// <summary>The fact that stands at that place of a case file, or null.</summary>
+    public FactDefinition? At(string place) => _byPlace.GetValueOrDefault(place);
+
+    /// <summary>The record list of that key, or null.</summary>
+    public RecordDefinition? Record(string at) => Records.FirstOrDefault(record => record.At == at);
+
+    /// <summary>Reads vocabulary files.</summary>
+    /// <param name="files">The files, in any order; they are read in the order of their names.</param>
+    /// <param name="bag">Receives every problem.</param>
+    /// <returns>The vocabulary, or null when a file has an error.</returns>
+    public static Vocabulary? Read(IEnumerable<SourceFile> files, DiagnosticBag bag) => new VocabularyReader(bag).Read(files);
+}

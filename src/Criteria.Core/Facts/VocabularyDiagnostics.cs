@@ -1,0 +1,36 @@
+using Criteria.Core.Reading;
+
+namespace Criteria.Core.Facts;
+
+/// <summary>The messages about vocabulary files.</summary>
+internal static class VocabularyDiagnostics
+{
+    public static Diagnostic Twice(string what, string name, SourceSpan span) => new(
+        "CV0001", Severity.Error, $"the {what} `{name}` is defined twice", span);
+
+    public static Diagnostic BadId(string id, SourceSpan span) => new(
+        "CV0002", Severity.Error, $"`{Wording.Quote(id)}` cannot be the name of a fact", span,
+        "lower case letters, digits, `_` and `.`, starting with a letter");
+
+    public static Diagnostic BadRange(string text, string why, SourceSpan span) => new(
+        "CV0003", Severity.Error, $"`{Wording.Quote(text)}` is not a range: {why}", span, "write `LOW to HIGH` with units of the fact's dimension");
+
+    public static Diagnostic RangeMissing(string id, SourceSpan span) => new(
+        "CV0004", Severity.Error, $"`{id}` is a number and has no `range`", span);
+
+    public static Diagnostic ChoicesMissing(string id, SourceSpan span) => new(
+        "CV0005", Severity.Error, $"`{id}` is a choice and has no `choices`", span);
+
+    public static Diagnostic UnknownUnit(string unit, string? nearest, SourceSpan span) => new(
+        "CV0006", Severity.Error, $"unknown unit `{Wording.Quote(unit)}`", span,
+        nearest is null ? $"allowed: {Wording.List(Units.Symbols)}" : $"did you mean `{nearest}`?");
+
+    public static Diagnostic BadComputation(string id, string why, SourceSpan span) => new(
+        "CV0007", Severity.Error, $"`{id}` cannot be computed: {why}", span);
+
+    public static Diagnostic NoPlace(string id, SourceSpan span) => new(
+        "CV0008", Severity.Error, $"`{id}` has neither `at` nor `computed`", span, "say where it stands in a case file");
+
+    public static Diagnostic PlausibleOutsideRange(string id, SourceSpan span) => new(
+        "CV0009", Severity.Error, $"the plausible values of `{id}` lie outside its range", span);
+}

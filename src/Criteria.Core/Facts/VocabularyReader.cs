@@ -1,0 +1,379 @@
+using System.Collections.Immutable;
+using Criteria.Core.Measures;
+using Criteria.Core.Reading;
+
+namespace Criteria.Core.Facts;
+
+/// <summary>Reads the files of <c>rulesets/vocabulary</c>; the format is that of <c>docs/vocabulary.md</c>.</summary>
+internal sealed class VocabularyReader(DiagnosticBag bag)
+{
+    private static readonly Dictionary<string, FactKind> Kinds = new(StringComparer.Ordinal)
+    {
+        ["number"] = FactKind.Number,
+        ["count"] = FactKind.Count,
+        ["duration"] = FactKind.Duration,
+        ["date"] = FactKind.Date,
+        ["yes/no"] = FactKind.YesNo,
+        ["choice"] = FactKind.Choice,
+        ["text"] = FactKind.Text,
+    };
+
+    private static readonly string[] Owners =
+    [
+        "patient", "clinician", "ordering clinician", "interpreting physician", "scorer", "technologist", "dentist", "billing staff", "supplier",
+    ];
+
+    private const int MinutesInADay = 24 * 60;
+
+    private readonly List<(FactDefinition Definition, SourceSpan Span)> _facts = [];
+    private readonly List<FactGroup> _groups = [];
+    private readonly List<(string At, string Label, ImmutableArray<string> Kinds)> _records = [];
+    private readonly List<IndexDefinition> _indices = [];
+    private readonly HashSet<string> _ids = new(StringComparer.Ordinal);
+    private readonly HashSet<string> _places = new(StringComparer.Ordinal);
+
+    public Vocabulary? Read(IEnumerable<SourceFile> files)
+    {
+        var trees = files.OrderBy(file => file.Name, StringComparer.Ordinal)
+            .Select(file => TreeReader.Read(file.Name, file.Content.Span, bag)).OfType<Node>()
+            .Select(tree => Fields.Of(tree, "a vocabulary file", bag)).OfType<Fields>().ToArray();
+
+        // Records first: they say which places are attributes of a list.
+        foreach (var fields in trees)
+        {
+            foreach (var record in fields.List("records"))
+            {
+                ReadRecord(record);
+            }
+        }
+
+        foreach (var fields in trees)
+        {
+            foreach (var group in fields.List("groups"))
+            {
+                ReadGroup(group);
+            }
+
+            foreach (var fact in fields.List("facts"))
+            {
+                ReadFact(fact);
+            }
+
+            foreach (var index in fields.List("indices"))
+            {
+                ReadIndex(index);
+            }
+
+            fields.Done();
+        }
+
+        CheckComputations();
+        return bag.HasErrors ? null : Build();
+    }
+
+    private Vocabulary Build()
+    {
+        var facts = _facts.Select(pair => pair.Definition).ToArray();
+        var records = _records.Select(record => new RecordDefinition(
+            record.At, record.Label, record.Kinds,
+            [.. facts.Where(fact => fact.Scope == FactScope.Record && Head(fact.At!) == record.At)]));
+        return new Vocabulary([.. facts.Where(fact => fact.Scope != FactScope.Record)], [.. _groups], [.. records], [.. _indices]);
+    }
+
+    private void ReadRecord(Node node)
+    {
+        if (Fields.Of(node, "a record list", bag) is { } fields)
+        {
+            _records.Add((fields.RequiredText("at"), fields.RequiredText("label"), [.. fields.Words("kinds").Select(word => word.Text)]));
+            fields.Done();
+        }
+    }
+
+    private void ReadGroup(Node node)
+    {
+        if (Fields.Of(node, "a group", bag) is { } fields)
+        {
+            _groups.Add(new FactGroup(
+                fields.RequiredText("at"), fields.RequiredText("label"), fields.Word("list", "a form of list", ["complete"]) is not null));
+            fields.Done();
+        }
+    }
+
+    private void ReadFact(Node node)
+    {
+        if (Fields.Of(node, "a fact", bag) is not { } fields)
+        {
+            return;
+        }
+
+        var id = fields.RequiredScalar("id");
+        var kind = Kinds.GetValueOrDefault(fields.Word("kind", "a kind of fact", Kinds.Keys, required: true) ?? "text", FactKind.Text);
+        var place = fields.Text("at");
+        var scope = ScopeOf(place);
+        var unit = ReadUnit(fields, kind);
+        var computed = ReadComputation(fields);
+        var isRecord = scope == FactScope.Record;
+        var definition = new FactDefinition
+        {
+            Id = id?.Text ?? "",
+            At = place,
+            Label = fields.RequiredText("label"),
+            Kind = kind,
+            Scope = scope,
+            Unit = unit,
+            Range = ReadRange(fields, "range", unit, required: kind is FactKind.Number or FactKind.Count or FactKind.Duration),
+            Plausible = ReadRange(fields, "plausible", unit, required: false),
+            Choices = [.. fields.Words("choices").Select(word => word.Text)],
+            Rounded = fields.Flag("rounded"),
+            AlsoYesNo = fields.Word("also", "another form", ["yes/no"]) is not null,
+            Meaning = fields.RequiredText("meaning"),
+            Owner = fields.Word("owner", "an owner", Owners, required: computed is null && !isRecord) ?? "",
+            Ask = (computed is null && !isRecord ? fields.RequiredText("ask") : fields.Text("ask")) ?? "",
+            Computed = computed,
+            Index = fields.Node("measure_type") is { } type ? IndexTypeOf(type) : null,
+        };
+        fields.Done();
+        Check(definition, id?.Span ?? fields.Map.Span);
+        Add(definition, id?.Span ?? fields.Map.Span);
+    }
+
+    private void Check(FactDefinition fact, SourceSpan span)
+    {
+        if (fact.Kind == FactKind.Choice && fact.Choices.IsEmpty)
+        {
+            bag.Add(VocabularyDiagnostics.ChoicesMissing(fact.Id, span));
+        }
+
+        if (fact.At is null && fact.Computed is null)
+        {
+            bag.Add(VocabularyDiagnostics.NoPlace(fact.Id, span));
+        }
+
+        if (fact is { Range: { } range, Plausible: { } plausible } && (plausible.Low < range.Low || plausible.High > range.High))
+        {
+            bag.Add(VocabularyDiagnostics.PlausibleOutsideRange(fact.Id, span));
+        }
+    }
+
+    private IndexType? IndexTypeOf(Node node)
+    {
+        if (Fields.Of(node, "an index type", bag) is not { } fields)
+        {
+            return null;
+        }
+
+        var type = new IndexType(fields.RequiredText("index"), fields.RequiredText("rule"), fields.RequiredText("per"));
+        fields.Done();
+        return type;
+    }
+
+    private void ReadIndex(Node node)
+    {
+        if (Fields.Of(node, "an index", bag) is not { } fields)
+        {
+            return;
+        }
+
+        var idNode = fields.RequiredScalar("id");
+        var id = idNode?.Text ?? "";
+        var span = idNode?.Span ?? fields.Map.Span;
+        var type = new IndexType(fields.RequiredText("index"), fields.RequiredText("rule"), fields.RequiredText("per"));
+        var label = fields.RequiredText("label");
+        var time = fields.RequiredText("time");
+        var meaning = fields.RequiredText("meaning");
+        var owner = fields.Word("owner", "an owner", Owners, required: true) ?? "";
+        var ask = fields.RequiredText("ask");
+        var range = ReadRange(fields, "range", Units.PerHour, required: true);
+        var plausible = ReadRange(fields, "plausible", Units.PerHour, required: false);
+        fields.Done();
+
+        FactDefinition Part(string suffix, string words, FactKind kind, Unit unit, Interval? within, string question, Computation? computed = null) => new()
+        {
+            Id = id + suffix,
+            Label = label + words,
+            Kind = kind,
+            Scope = FactScope.Night,
+            Unit = unit,
+            Range = within,
+            Plausible = suffix is "" or ".printed" ? plausible : null,
+            Rounded = suffix == ".printed",
+            Meaning = meaning,
+            Owner = owner,
+            Ask = question,
+            Computed = computed,
+            Index = suffix is "" or ".printed" ? type : null,
+        };
+
+        var rate = Part("", "", FactKind.Number, Units.PerHour, range, ask,
+            new Computation(MeasureNames.EventRate, [id + ".events", id + ".time", id + ".printed", time]));
+        var printed = Part(".printed", ", as printed", FactKind.Number, Units.PerHour, range, ask);
+        var events = Part(".events", ", events", FactKind.Count, Units.One, Interval.Between(0, MostInADay(range)), $"How many events does the {label} count?");
+        var duration = Part(".time", $", {type.Per}", FactKind.Duration, Units.Minute, Interval.Between(0, MinutesInADay), $"What time ({type.Per}) is the {label} divided by?");
+        _indices.Add(new IndexDefinition(type, rate, printed, events, duration));
+        foreach (var part in new[] { rate, printed, events, duration })
+        {
+            Add(part, span);
+        }
+    }
+
+    private static Ratio MostInADay(Interval? rate) => rate is { } range ? Ratio.Multiply(range.High, Ratio.Of(MinutesInADay, 60)) : 0;
+
+    private void Add(FactDefinition definition, SourceSpan span)
+    {
+        if (definition.Id.Length == 0)
+        {
+            return;
+        }
+
+        if (!char.IsAsciiLetterLower(definition.Id[0]) || definition.Id.Any(c => !(char.IsAsciiLetterLower(c) || char.IsAsciiDigit(c) || c is '_' or '.')))
+        {
+            bag.Add(VocabularyDiagnostics.BadId(definition.Id, span));
+        }
+
+        if (!_ids.Add(definition.Id))
+        {
+            bag.Add(VocabularyDiagnostics.Twice("fact", definition.Id, span));
+        }
+
+        if (definition.At is not null && !_places.Add(definition.At))
+        {
+            bag.Add(VocabularyDiagnostics.Twice("place", definition.At, span));
+        }
+
+        _facts.Add((definition, span));
+    }
+
+    private FactScope ScopeOf(string? place) => place is null ? FactScope.Case
+        : Head(place) == Vocabulary.NightPlace ? FactScope.Night
+        : _records.Any(record => record.At == Head(place)) ? FactScope.Record
+        : FactScope.Case;
+
+    private static string Head(string place) => place.Split('.')[0];
+
+    private Unit ReadUnit(Fields fields, FactKind kind)
+    {
+        if (fields.Scalar("unit") is not { } node)
+        {
+            return kind == FactKind.Duration ? Units.Minute : Units.One;
+        }
+
+        if (Units.Find(node.Text) is { } unit)
+        {
+            return unit;
+        }
+
+        bag.Add(VocabularyDiagnostics.UnknownUnit(node.Text, NearestName.Of(node.Text, Units.Symbols), node.Span));
+        return Units.One;
+    }
+
+    private Interval? ReadRange(Fields fields, string key, Unit unit, bool required)
+    {
+        if (fields.Scalar(key) is not { } node)
+        {
+            if (required)
+            {
+                bag.Add(VocabularyDiagnostics.RangeMissing(fields.Map["id"] is ScalarNode id ? id.Text : "?", fields.Map.Span));
+            }
+
+            return null;
+        }
+
+        var ends = node.Text.Split(" to ");
+        if (ends.Length != 2)
+        {
+            bag.Add(VocabularyDiagnostics.BadRange(node.Text, "it has not two ends", node.Span));
+            return null;
+        }
+
+        if (QuantityReader.Read(ends[0], out var low, out _, out _) != QuantityFault.None
+            || QuantityReader.Read(ends[1], out var high, out _, out _) != QuantityFault.None)
+        {
+            bag.Add(VocabularyDiagnostics.BadRange(node.Text, "an end is not a quantity", node.Span));
+            return null;
+        }
+
+        if (low!.Dimension != unit.Dimension || high!.Dimension != unit.Dimension)
+        {
+            bag.Add(VocabularyDiagnostics.BadRange(node.Text, "an end has another dimension than the fact", node.Span));
+            return null;
+        }
+
+        if (low.Base > high.Base)
+        {
+            bag.Add(VocabularyDiagnostics.BadRange(node.Text, "the low end is above the high end", node.Span));
+            return null;
+        }
+
+        return Interval.Between(low.Base, high.Base);
+    }
+
+    private Computation? ReadComputation(Fields fields)
+    {
+        if (fields.Node("computed") is not { } node || Fields.Of(node, "`computed`", bag) is not { } computed)
+        {
+            return null;
+        }
+
+        var measure = computed.Word("measure", "a measure", MeasureNames.All, required: true);
+        var from = computed.Words("from").Select(word => word.Text).ToImmutableArray();
+        computed.Done();
+        return measure is null ? null : new Computation(measure, from);
+    }
+
+    // A computed fact may rest only on facts defined before it, so that one pass computes all; night facts make it a night fact.
+    private void CheckComputations()
+    {
+        var ordered = new List<(FactDefinition Definition, SourceSpan Span)>();
+        var done = new HashSet<string>(StringComparer.Ordinal);
+        var waiting = _facts.ToList();
+        while (waiting.Count > 0)
+        {
+            var ready = waiting.Where(pair => Inputs(pair.Definition).All(done.Contains)).ToArray();
+            if (ready.Length == 0)
+            {
+                ReportUncomputable(waiting, done);
+                return;
+            }
+
+            foreach (var pair in ready)
+            {
+                done.Add(pair.Definition.Id);
+                waiting.Remove(pair);
+                ordered.Add((WithScopeOfInputs(pair.Definition, ordered), pair.Span));
+            }
+        }
+
+        _facts.Clear();
+        _facts.AddRange(ordered);
+    }
+
+    private void ReportUncomputable(List<(FactDefinition Definition, SourceSpan Span)> waiting, HashSet<string> done)
+    {
+        foreach (var (definition, span) in waiting)
+        {
+            var missing = Inputs(definition).FirstOrDefault(input => !_ids.Contains(input));
+            var why = missing is null
+                ? $"it rests on `{Inputs(definition).First(input => !done.Contains(input))}`, which rests on it"
+                : $"there is no fact `{missing}`" + (NearestName.Of(missing, _ids) is { } near ? $", did you mean `{near}`?" : "");
+            bag.Add(VocabularyDiagnostics.BadComputation(definition.Id, why, span));
+        }
+    }
+
+    private static FactDefinition WithScopeOfInputs(FactDefinition fact, List<(FactDefinition Definition, SourceSpan Span)> ordered)
+    {
+        if (fact.At is not null || fact.Scope == FactScope.Night
+            || !Inputs(fact).Any(input => ordered.Any(pair => pair.Definition.Id == input && pair.Definition.Scope == FactScope.Night)))
+        {
+            return fact;
+        }
+
+        return fact.InScope(FactScope.Night);
+    }
+
+    private static IEnumerable<string> Inputs(FactDefinition fact) => fact.Computed switch
+    {
+        null => [],
+        { Measure: MeasureNames.OnlyStartOf } => [],
+        var computed => computed.From,
+    };
+}

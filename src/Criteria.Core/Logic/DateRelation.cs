@@ -1,0 +1,130 @@
+using System.Globalization;
+using Criteria.Core.Facts;
+
+namespace Criteria.Core.Logic;
+
+/// <summary>How a date lies to its anchor.</summary>
+internal enum DateOrder
+{
+    Before = 0,
+    OnOrBefore,
+    On,
+    OnOrAfter,
+    After,
+
+    /// <summary>From so long before the anchor up to the anchor, both included.</summary>
+    WithinBefore,
+
+    /// <summary>From the anchor up to so long after it, both included.</summary>
+    WithinAfter,
+
+    /// <summary>From one numbered day to another, both included.</summary>
+    WithinDays,
+}
+
+/// <summary>Calendar units of a date window.</summary>
+internal enum CalendarUnit
+{
+    Days = 0,
+    Weeks,
+    Months,
+    Years,
+}
+
+/// <summary>A relation of a date to a fact or to a fixed date. Calendar days, no clock times.</summary>
+internal sealed class DateRelation
+{
+    private const int DaysPerWeek = 7;
+
+    public required DateOrder Order { get; init; }
+
+    public FactDefinition? Anchor { get; init; }
+
+    public DateOnly? FixedAnchor { get; init; }
+
+    public int Count { get; init; }
+
+    public CalendarUnit Unit { get; init; }
+
+    public int FirstDay { get; init; }
+
+    public int LastDay { get; init; }
+
+    /// <summary>The number of the anchor's own day: 0 or 1, as the ruleset declares.</summary>
+    public int NumberOfStart { get; init; }
+
+    public required Vocabulary Vocabulary { get; init; }
+
+    public string Text => Order switch
+    {
+        DateOrder.WithinBefore => $"within {Count} {UnitWord} before {AnchorLabel}",
+        DateOrder.WithinAfter => $"within {Count} {UnitWord} after {AnchorLabel}",
+        DateOrder.WithinDays => $"within day {FirstDay} to day {LastDay} after {AnchorLabel} (start is day {NumberOfStart})",
+        DateOrder.OnOrBefore => $"on or before {AnchorLabel}",
+        DateOrder.OnOrAfter => $"on or after {AnchorLabel}",
+        DateOrder.On => $"on {AnchorLabel}",
+        DateOrder.After => $"after {AnchorLabel}",
+        _ => $"before {AnchorLabel}",
+    };
+
+    private string UnitWord => Unit.ToString().ToLowerInvariant();
+
+    private string AnchorLabel => Anchor?.Label ?? Iso(FixedAnchor!.Value);
+
+    public Truth Evaluate(DateOnly date, View view) => AnchorDate(view) is { } anchor ? Truths.Of(Holds(date, anchor)) : Truth.Unknown;
+
+    public string AnchorText(View view) => Anchor is null ? "" : $"; {Anchor.Label} {view.Facts[Anchor].Text}";
+
+    public void AddMissing(View view, MissingFacts missing)
+    {
+        if (Anchor is not null && AnchorDate(view) is null)
+        {
+            missing.Add(Anchor, view.Facts);
+        }
+    }
+
+    public void AddReads(Reads reads)
+    {
+        if (Anchor is not null)
+        {
+            reads.Add(Anchor, Vocabulary);
+        }
+    }
+
+    private bool Holds(DateOnly date, DateOnly anchor) => Order switch
+    {
+        DateOrder.Before => date < anchor,
+        DateOrder.OnOrBefore => date <= anchor,
+        DateOrder.On => date == anchor,
+        DateOrder.OnOrAfter => date >= anchor,
+        DateOrder.After => date > anchor,
+        DateOrder.WithinBefore => date <= anchor && date >= Shift(anchor, -Count),
+        DateOrder.WithinAfter => date >= anchor && date <= Shift(anchor, Count),
+        _ => DayNumber(date, anchor) is var day && day >= FirstDay && day <= LastDay,
+    };
+
+    private int DayNumber(DateOnly date, DateOnly anchor) => date.DayNumber - anchor.DayNumber + NumberOfStart;
+
+    // Near the ends of the calendar a window simply ends there: conditions never throw.
+    private DateOnly Shift(DateOnly date, int count)
+    {
+        try
+        {
+            return Unit switch
+            {
+                CalendarUnit.Weeks => date.AddDays(count * DaysPerWeek),
+                CalendarUnit.Months => date.AddMonths(count),
+                CalendarUnit.Years => date.AddYears(count),
+                _ => date.AddDays(count),
+            };
+        }
+        catch (ArgumentOutOfRangeException)
+        {
+            return count < 0 ? DateOnly.MinValue : DateOnly.MaxValue;
+        }
+    }
+
+    private DateOnly? AnchorDate(View view) => Anchor is null ? FixedAnchor : (view.Facts[Anchor].Value as DateValue)?.Date;
+
+    private static string Iso(DateOnly date) => date.ToString("yyyy-MM-dd", CultureInfo.InvariantCulture);
+}

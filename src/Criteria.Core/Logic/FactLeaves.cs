@@ -1,0 +1,204 @@
+using System.Collections.Immutable;
+using Criteria.Core.Facts;
+
+namespace Criteria.Core.Logic;
+
+/// <summary>A condition on one fact.</summary>
+public abstract class FactLeaf : Predicate
+{
+    private protected FactLeaf(FactDefinition fact, Vocabulary vocabulary) => (Fact, Vocabulary) = (fact, vocabulary);
+
+    /// <summary>The fact.</summary>
+    public FactDefinition Fact { get; }
+
+    private protected Vocabulary Vocabulary { get; }
+
+    /// <inheritdoc/>
+    public override TraceNode Explain(View view)
+    {
+        var fact = view.Facts[Fact];
+        return TraceNode.Leaf("fact", Text, Evaluate(view), ValueText(view, fact), fact.Origin.Words);
+    }
+
+    /// <inheritdoc/>
+    public override void AddMissing(View view, MissingFacts missing) => missing.Add(Fact, view.Facts);
+
+    /// <inheritdoc/>
+    public override void AddReads(Reads reads) => reads.Add(Fact, Vocabulary);
+
+    private protected virtual string ValueText(View view, Fact fact) => fact.Text;
+}
+
+/// <summary>A number compared with a bound, or with another fact.</summary>
+public sealed class NumberLeaf : FactLeaf
+{
+    private readonly Interval _bound;
+    private readonly string _boundText;
+    private readonly FactDefinition? _other;
+
+    internal NumberLeaf(FactDefinition fact, Operator comparison, Ratio bound, string boundText, Rounding rounding, Vocabulary vocabulary)
+        : base(fact, vocabulary) => (Comparison, _bound, _boundText, Rounding) = (comparison, Interval.Exactly(bound), boundText, rounding);
+
+    internal NumberLeaf(FactDefinition fact, Operator comparison, FactDefinition other, Rounding rounding, Vocabulary vocabulary)
+        : base(fact, vocabulary) => (Comparison, _other, _boundText, Rounding) = (comparison, other, other.Label, rounding);
+
+    /// <summary>How they are compared.</summary>
+    public Operator Comparison { get; }
+
+    /// <summary>The bound, when it is not another fact.</summary>
+    public Interval? Bound => _other is null ? _bound : null;
+
+    private Rounding Rounding { get; }
+
+    /// <inheritdoc/>
+    public override string Text => $"{Fact.Label} {Comparison.Sign()} {_boundText}";
+
+    /// <inheritdoc/>
+    public override Truth Evaluate(View view)
+    {
+        if (view.Facts[Fact].Value is not NumberValue left)
+        {
+            return Truth.Unknown;
+        }
+
+        if (_other is null)
+        {
+            return Logic.Comparison.Compare(Logic.Comparison.Round(left, Rounding), Comparison, _bound);
+        }
+
+        return view.Facts[_other].Value is NumberValue right
+            ? Logic.Comparison.Compare(Logic.Comparison.Round(left, Rounding), Comparison, Logic.Comparison.Round(right, Rounding))
+            : Truth.Unknown;
+    }
+
+    /// <inheritdoc/>
+    public override void AddMissing(View view, MissingFacts missing)
+    {
+        var fact = view.Facts[Fact];
+        if (_other is null || fact is not { IsKnown: true, Number.IsExact: true })
+        {
+            base.AddMissing(view, missing);
+        }
+
+        if (_other is not null && view.Facts[_other] is not { IsKnown: true, Number.IsExact: true })
+        {
+            missing.Add(_other, view.Facts);
+        }
+    }
+
+    /// <inheritdoc/>
+    public override void AddReads(Reads reads)
+    {
+        base.AddReads(reads);
+        if (_other is not null)
+        {
+            reads.Add(_other, Vocabulary);
+        }
+    }
+
+    private protected override string ValueText(View view, Fact fact) =>
+        _other is null ? fact.Text : $"{fact.Text} against {view.Facts[_other].Text}";
+}
+
+/// <summary>A yes/no fact. One that does not apply counts as no.</summary>
+public sealed class YesNoLeaf : FactLeaf
+{
+    private readonly bool _expected;
+
+    internal YesNoLeaf(FactDefinition fact, bool expected, Vocabulary vocabulary)
+        : base(fact, vocabulary) => _expected = expected;
+
+    /// <inheritdoc/>
+    public override string Text => _expected ? Fact.Label : $"{Fact.Label} = no";
+
+    /// <inheritdoc/>
+    public override Truth Evaluate(View view) => view.Facts[Fact] switch
+    {
+        { Value: YesNoValue { Yes: var yes } } => Truths.Of(yes == _expected),
+        { State: FactState.NotApplicable } => Truths.Of(!_expected),
+        _ => Truth.Unknown,
+    };
+}
+
+/// <summary>A choice among words.</summary>
+public sealed class ChoiceLeaf : FactLeaf
+{
+    private readonly ImmutableArray<string> _words;
+    private readonly bool _negated;
+
+    internal ChoiceLeaf(FactDefinition fact, ImmutableArray<string> words, bool negated, Vocabulary vocabulary)
+        : base(fact, vocabulary) => (_words, _negated) = (words, negated);
+
+    /// <inheritdoc/>
+    public override string Text => $"{Fact.Label} is {(_negated ? "not " : "")}{string.Join(" or ", _words)}";
+
+    /// <inheritdoc/>
+    public override Truth Evaluate(View view) =>
+        view.Facts[Fact].Value is ChoiceValue { Word: var word } ? Truths.Of(_words.Contains(word) != _negated) : Truth.Unknown;
+}
+
+/// <summary>Whether a fact is in the case. Never not met: what is not there may still be found.</summary>
+public sealed class RecordedLeaf : FactLeaf
+{
+    internal RecordedLeaf(FactDefinition fact, Vocabulary vocabulary)
+        : base(fact, vocabulary)
+    {
+    }
+
+    /// <inheritdoc/>
+    public override string Text => $"{Fact.Label} is recorded";
+
+    /// <inheritdoc/>
+    public override Truth Evaluate(View view) => view.Facts[Fact].IsKnown ? Truth.Met : Truth.Unknown;
+}
+
+/// <summary>Whether a fact is not in the case. Only cautions may ask it: learning the fact turns it round.</summary>
+public sealed class NotRecordedLeaf : FactLeaf
+{
+    internal NotRecordedLeaf(FactDefinition fact, Vocabulary vocabulary)
+        : base(fact, vocabulary)
+    {
+    }
+
+    /// <inheritdoc/>
+    public override string Text => $"{Fact.Label} is not recorded";
+
+    /// <inheritdoc/>
+    public override Truth Evaluate(View view) => Truths.Of(!view.Facts[Fact].IsKnown);
+}
+
+/// <summary>A date against another.</summary>
+public sealed class DateLeaf : FactLeaf
+{
+    private readonly DateRelation _relation;
+
+    internal DateLeaf(FactDefinition fact, DateRelation relation, Vocabulary vocabulary)
+        : base(fact, vocabulary) => _relation = relation;
+
+    /// <inheritdoc/>
+    public override string Text => $"{Fact.Label} {_relation.Text}";
+
+    /// <inheritdoc/>
+    public override Truth Evaluate(View view) =>
+        view.Facts[Fact].Value is DateValue { Date: var date } ? _relation.Evaluate(date, view) : Truth.Unknown;
+
+    /// <inheritdoc/>
+    public override void AddMissing(View view, MissingFacts missing)
+    {
+        if (view.Facts[Fact].Value is not DateValue)
+        {
+            base.AddMissing(view, missing);
+        }
+
+        _relation.AddMissing(view, missing);
+    }
+
+    /// <inheritdoc/>
+    public override void AddReads(Reads reads)
+    {
+        base.AddReads(reads);
+        _relation.AddReads(reads);
+    }
+
+    private protected override string ValueText(View view, Fact fact) => $"{fact.Text}{_relation.AnchorText(view)}";
+}

@@ -1,0 +1,175 @@
+using Criteria.Core.Facts;
+
+namespace Criteria.Core.Logic;
+
+/// <summary>A criterion as conditions refer to it.</summary>
+/// <param name="Index">Its place among all criteria.</param>
+/// <param name="Id">Its id.</param>
+/// <param name="Title">Its title.</param>
+public sealed record CriterionReference(int Index, string Id, string Title);
+
+/// <summary>A condition on the finding of another criterion.</summary>
+public abstract class FindingLeaf : Predicate
+{
+    private protected FindingLeaf(CriterionReference criterion) => Criterion = criterion;
+
+    /// <summary>The criterion.</summary>
+    public CriterionReference Criterion { get; }
+
+    /// <inheritdoc/>
+    public override TraceNode Explain(View view)
+    {
+        var conclusion = view[Criterion.Index];
+        var value = conclusion.Value.Length > 0 && conclusion.Standing != Standing.NotApplicable
+            ? $"{conclusion.Standing.Words()}, {conclusion.Value}"
+            : conclusion.Standing.Words();
+        return TraceNode.Leaf("finding", Text, Evaluate(view), value, Criterion.Id);
+    }
+
+    /// <inheritdoc/>
+    public override void AddMissing(View view, MissingFacts missing)
+    {
+        foreach (var fact in view[Criterion.Index].Missing)
+        {
+            missing.Add(fact);
+        }
+    }
+
+    /// <inheritdoc/>
+    public override void AddReads(Reads reads) => reads.Criteria.Add(Criterion.Index);
+
+    // While it is open whether the finding stands at all, only a "no" is safe: one that does not apply is a no too.
+    private protected static Truth OnlyNoIsSafe(Conclusion conclusion, Truth truth) =>
+        truth == Truth.Met && conclusion.Stands != Truth.Met ? Truth.Unknown : truth;
+}
+
+/// <summary>The standing of a finding. A finding that is not applicable is not met.</summary>
+public sealed class StandingLeaf : FindingLeaf
+{
+    private readonly Standing _expected;
+
+    internal StandingLeaf(CriterionReference criterion, Standing expected)
+        : base(criterion) => _expected = expected;
+
+    /// <inheritdoc/>
+    public override string Text => _expected == Standing.Met ? Criterion.Title : $"{Criterion.Title}: {_expected.Words()}";
+
+    /// <inheritdoc/>
+    public override Truth Evaluate(View view) => view[Criterion.Index].Standing switch
+    {
+        Standing.Undetermined => Truth.Unknown,
+        var standing => Truths.Of(standing == _expected),
+    };
+}
+
+/// <summary>The grade, or the class of a score. When it does not apply there is none, and no comparison holds.</summary>
+public sealed class BandLeaf : FindingLeaf
+{
+    private readonly int _lowest;
+    private readonly int _highest;
+    private readonly bool _negated;
+    private readonly string _words;
+
+    internal BandLeaf(CriterionReference criterion, int lowest, int highest, bool negated, string words)
+        : base(criterion) => (_lowest, _highest, _negated, _words) = (lowest, highest, negated, words);
+
+    /// <inheritdoc/>
+    public override string Text => $"{Criterion.Title} is {_words}";
+
+    /// <inheritdoc/>
+    public override Truth Evaluate(View view)
+    {
+        var conclusion = view[Criterion.Index];
+        if (conclusion.Standing == Standing.NotApplicable)
+        {
+            return Truth.NotMet;
+        }
+
+        if (conclusion.LowestBand < 0)
+        {
+            return Truth.Unknown;
+        }
+
+        var inside = conclusion.LowestBand >= _lowest && conclusion.HighestBand <= _highest;
+        var outside = conclusion.HighestBand < _lowest || conclusion.LowestBand > _highest;
+        var truth = inside ? Truth.Met : outside ? Truth.NotMet : Truth.Unknown;
+        return OnlyNoIsSafe(conclusion, _negated ? Truths.Not(truth) : truth);
+    }
+}
+
+/// <summary>The points of a score.</summary>
+public sealed class PointsLeaf : FindingLeaf
+{
+    private readonly Operator _comparison;
+    private readonly Interval _bound;
+    private readonly string _boundText;
+
+    internal PointsLeaf(CriterionReference criterion, Operator comparison, Ratio bound, string boundText)
+        : base(criterion) => (_comparison, _bound, _boundText) = (comparison, Interval.Exactly(bound), boundText);
+
+    /// <inheritdoc/>
+    public override string Text => $"{Criterion.Title} {_comparison.Sign()} {_boundText}";
+
+    /// <inheritdoc/>
+    public override Truth Evaluate(View view)
+    {
+        var conclusion = view[Criterion.Index];
+        return conclusion.Standing == Standing.NotApplicable ? Truth.NotMet
+            : conclusion.Points is { } points ? OnlyNoIsSafe(conclusion, Comparison.Compare(points, _comparison, _bound))
+            : Truth.Unknown;
+    }
+}
+
+/// <summary>Two grades that differ.</summary>
+public sealed class DiffersLeaf : FindingLeaf
+{
+    private readonly CriterionReference _other;
+
+    internal DiffersLeaf(CriterionReference criterion, CriterionReference other)
+        : base(criterion) => _other = other;
+
+    /// <inheritdoc/>
+    public override string Text => $"{Criterion.Title} differs from {_other.Title}";
+
+    /// <inheritdoc/>
+    public override Truth Evaluate(View view)
+    {
+        var (left, right) = (view[Criterion.Index], view[_other.Index]);
+        if (left.Standing == Standing.NotApplicable || right.Standing == Standing.NotApplicable)
+        {
+            return Truth.NotMet;
+        }
+
+        if (left.LowestBand < 0 || right.LowestBand < 0)
+        {
+            return Truth.Unknown;
+        }
+
+        var apart = left.HighestBand < right.LowestBand || right.HighestBand < left.LowestBand;
+        var same = left.LowestBand == left.HighestBand && right.LowestBand == right.HighestBand && left.LowestBand == right.LowestBand;
+        return OnlyNoIsSafe(left, OnlyNoIsSafe(right, apart ? Truth.Met : same ? Truth.NotMet : Truth.Unknown));
+    }
+
+    /// <inheritdoc/>
+    public override TraceNode Explain(View view) => TraceNode.Leaf(
+        "finding", Text, Evaluate(view), $"{Words(view[Criterion.Index])} against {Words(view[_other.Index])}", $"{Criterion.Id}, {_other.Id}");
+
+    /// <inheritdoc/>
+    public override void AddMissing(View view, MissingFacts missing)
+    {
+        base.AddMissing(view, missing);
+        foreach (var fact in view[_other.Index].Missing)
+        {
+            missing.Add(fact);
+        }
+    }
+
+    /// <inheritdoc/>
+    public override void AddReads(Reads reads)
+    {
+        base.AddReads(reads);
+        reads.Criteria.Add(_other.Index);
+    }
+
+    private static string Words(Conclusion conclusion) => conclusion.Value.Length > 0 ? conclusion.Value : conclusion.Standing.Words();
+}

@@ -1,0 +1,70 @@
+using System.Collections.Immutable;
+using Criteria.Core.Facts;
+
+namespace Criteria.Core.Logic;
+
+/// <summary>Collects the facts that could still decide something, each once, in the order found.</summary>
+public sealed class MissingFacts
+{
+    private readonly List<MissingFact> _items = [];
+    private readonly HashSet<string> _seen = new(StringComparer.Ordinal);
+
+    /// <summary>What was collected.</summary>
+    public ImmutableArray<MissingFact> ToArray() => [.. _items];
+
+    /// <summary>Adds one.</summary>
+    public void Add(MissingFact fact)
+    {
+        ArgumentNullException.ThrowIfNull(fact);
+        if (_seen.Add(fact.Fact))
+        {
+            _items.Add(fact);
+        }
+    }
+
+    /// <summary>Adds a fact that is open, or what it is computed from.</summary>
+    /// <remarks>A fact that was said not to apply is not asked for.</remarks>
+    internal void Add(FactDefinition definition, FactSet facts)
+    {
+        var fact = facts[definition];
+        if (fact.State == FactState.NotApplicable)
+        {
+            return;
+        }
+
+        var inputs = Inputs(fact, facts).Where(input => !IsSettled(facts[input])).ToArray();
+        if (inputs.Length == 0 || (!fact.IsKnown && definition.Ask.Length > 0))
+        {
+            Add(new MissingFact(definition.Id, definition.Label, definition.Ask, definition.Owner));
+            return;
+        }
+
+        foreach (var input in inputs)
+        {
+            Add(input, facts);
+        }
+    }
+
+    private static bool IsSettled(Fact fact) => fact.State == FactState.NotApplicable || fact is { IsKnown: true, Number: null or { IsExact: true } };
+
+    private static IEnumerable<FactDefinition> Inputs(Fact fact, FactSet facts)
+    {
+        var definition = fact.Definition;
+        if (definition.Computed is null)
+        {
+            return [];
+        }
+
+        // A rate that is known only as printed is settled by its count and its time.
+        if (facts.Vocabulary.Indices.FirstOrDefault(index => ReferenceEquals(index.Rate, definition)) is { } index)
+        {
+            var nightTime = facts.Vocabulary.Find(definition.Computed.From[3]);
+            return nightTime is not null && facts[nightTime].IsKnown ? [index.Events] : [index.Events, index.Time];
+        }
+
+        // Of several indices that would do, only one that the case supplies is worth completing.
+        var inputs = definition.Computed.From.Select(facts.Vocabulary.Find).OfType<FactDefinition>().ToArray();
+        var supplied = inputs.Where(input => input.Index is not null && facts[input].IsKnown).Take(1).ToArray();
+        return supplied.Length > 0 ? supplied : inputs;
+    }
+}

@@ -1,0 +1,97 @@
+using Criteria.Core.Facts;
+
+namespace Criteria.Core.Logic;
+
+/// <summary>A condition over a view. Total: it never throws, and what it cannot know is unknown.</summary>
+public abstract class Predicate
+{
+    /// <summary>The condition in words.</summary>
+    public abstract string Text { get; }
+
+    /// <summary>What it comes to.</summary>
+    public abstract Truth Evaluate(View view);
+
+    /// <summary>What it comes to, with every step and value.</summary>
+    public abstract TraceNode Explain(View view);
+
+    /// <summary>What remains once the known facts are put in: equivalent for every completion of the unknown ones.</summary>
+    public virtual Predicate Reduce(View view) => Evaluate(view) switch
+    {
+        Truth.Met => Constant.Always,
+        Truth.NotMet => Constant.Never,
+        _ => this,
+    };
+
+    /// <summary>Adds the facts that are open in it. Called on what <see cref="Reduce"/> left.</summary>
+    public abstract void AddMissing(View view, MissingFacts missing);
+
+    /// <summary>Adds everything it may read.</summary>
+    public abstract void AddReads(Reads reads);
+}
+
+/// <summary>A condition that is settled without any fact.</summary>
+public sealed class Constant : Predicate
+{
+    /// <summary>Always met.</summary>
+    public static readonly Constant Always = new(true, "always");
+
+    /// <summary>Never met.</summary>
+    public static readonly Constant Never = new(false, "never");
+
+    private readonly bool _holds;
+
+    internal Constant(bool holds, string text) => (_holds, Text) = (holds, text);
+
+    /// <inheritdoc/>
+    public override string Text { get; }
+
+    /// <inheritdoc/>
+    public override Truth Evaluate(View view) => Truths.Of(_holds);
+
+    /// <inheritdoc/>
+    public override TraceNode Explain(View view) => TraceNode.Leaf("setting", Text, Evaluate(view), null, null);
+
+    /// <inheritdoc/>
+    public override void AddMissing(View view, MissingFacts missing)
+    {
+    }
+
+    /// <inheritdoc/>
+    public override void AddReads(Reads reads)
+    {
+    }
+}
+
+/// <summary>What a condition may read.</summary>
+public sealed class Reads
+{
+    /// <summary>The facts, by slot.</summary>
+    public SortedSet<int> Facts { get; } = [];
+
+    /// <summary>The criteria, by index.</summary>
+    public SortedSet<int> Criteria { get; } = [];
+
+    /// <summary>The record lists.</summary>
+    public HashSet<RecordDefinition> Records { get; } = [];
+
+    /// <summary>Adds a fact and whatever it is computed from.</summary>
+    internal void Add(FactDefinition fact, Vocabulary vocabulary)
+    {
+        if (!Facts.Add(fact.Slot) || fact.Computed is null)
+        {
+            return;
+        }
+
+        foreach (var input in fact.Computed.From)
+        {
+            if (vocabulary.Find(input) is { } definition)
+            {
+                Add(definition, vocabulary);
+            }
+            else if (vocabulary.Record(input) is { } record)
+            {
+                Records.Add(record);
+            }
+        }
+    }
+}

@@ -1,0 +1,63 @@
+using System.Collections.Immutable;
+using Criteria.Core.Facts;
+
+namespace Criteria.Core.Logic;
+
+/// <summary>What a finding says.</summary>
+public enum Standing
+{
+    /// <summary>Open. Zero, so that a forgotten standing never reads as an answer.</summary>
+    Undetermined = 0,
+
+    /// <summary>The criterion is not met.</summary>
+    NotMet,
+
+    /// <summary>The criterion is met; for a grade or a score, it is decided.</summary>
+    Met,
+
+    /// <summary>The criterion does not apply to this case.</summary>
+    NotApplicable,
+}
+
+/// <summary>The words for standings.</summary>
+public static class Standings
+{
+    /// <summary>The word for reports.</summary>
+    public static string Words(this Standing standing) => standing switch
+    {
+        Standing.Met => "met",
+        Standing.NotMet => "not met",
+        Standing.NotApplicable => "not applicable",
+        _ => "undetermined",
+    };
+
+    /// <summary>The word for JSON.</summary>
+    public static string Code(this Standing standing) => standing.Words().Replace(' ', '-');
+}
+
+/// <summary>A fact that could still decide something.</summary>
+/// <param name="Fact">Its id, or the document looked for.</param>
+/// <param name="Label">A few words.</param>
+/// <param name="Ask">One sentence to ask; empty when the criterion itself says what to ask.</param>
+/// <param name="Owner">Who can supply it; empty when the criterion itself says whom to ask.</param>
+public sealed record MissingFact(string Fact, string Label, string Ask, string Owner);
+
+/// <summary>What other criteria may know of a finding.</summary>
+/// <param name="Standing">The standing.</param>
+/// <param name="Stands">Whether the criterion applies and its source speaks to the case; while that is open, no grade or score may be relied on.</param>
+/// <param name="LowestBand">The mildest grade or lowest class still possible; -1 without bands.</param>
+/// <param name="HighestBand">The most severe grade or highest class still possible; -1 without bands.</param>
+/// <param name="Points">The possible points of a score.</param>
+/// <param name="Value">The value in words, for traces and placeholders.</param>
+/// <param name="Missing">The facts that could still decide it.</param>
+public sealed record Conclusion(
+    Standing Standing, Truth Stands, int LowestBand, int HighestBand, Interval? Points, string Value, ImmutableArray<MissingFact> Missing)
+{
+    /// <summary>Whether both say the same to whoever reads them; where the words come from does not count.</summary>
+    public bool SameAs(Conclusion other)
+    {
+        ArgumentNullException.ThrowIfNull(other);
+        return Standing == other.Standing && Stands == other.Stands && LowestBand == other.LowestBand && HighestBand == other.HighestBand
+            && Points.Equals(other.Points) && Value == other.Value && Missing.SequenceEqual(other.Missing);
+    }
+}

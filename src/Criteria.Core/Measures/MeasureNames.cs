@@ -1,0 +1,19 @@
+namespace Criteria.Core.Measures;
+
+/// <summary>The names of the measures that a computed fact may use.</summary>
+internal static class MeasureNames
+{
+    public const string BodyMassIndex = "body mass index";
+    public const string ShortestOf = "shortest of";
+    public const string FirstSupplied = "first supplied";
+    public const string EventsOf = "events of";
+    public const string TimeOf = "time of";
+    public const string RateOver = "rate over";
+    public const string OnlyStartOf = "only start of";
+
+    /// <summary>Used by index facts; a vocabulary file does not name it.</summary>
+    public const string EventRate = "event rate";
+
+    /// <summary>Those that a vocabulary file may name.</summary>
+    public static readonly string[] All = [BodyMassIndex, ShortestOf, FirstSupplied, EventsOf, TimeOf, RateOver, OnlyStartOf];
+}

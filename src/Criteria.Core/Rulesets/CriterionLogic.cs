@@ -1,0 +1,104 @@
+using System.Collections.Immutable;
+using Criteria.Core.Logic;
+
+namespace Criteria.Core.Rulesets;
+
+/// <summary>How a criterion's parts make its standing.</summary>
+public static class CriterionLogic
+{
+    /// <summary>What a criterion concludes about a view.</summary>
+    public static Conclusion Conclude(this Criterion criterion, View view)
+    {
+        ArgumentNullException.ThrowIfNull(criterion);
+        ArgumentNullException.ThrowIfNull(view);
+        var outcome = criterion.Body.Evaluate(view);
+        var applies = criterion.Applies(view, outcome);
+        var silent = criterion.SilentTruth(view);
+        var stands = applies == Truth.NotMet ? Truth.NotMet : Truths.And(applies, Truths.Not(silent)) == Truth.Met ? Truth.Met : Truth.Unknown;
+        var standing = applies == Truth.NotMet ? Standing.NotApplicable
+            : stands != Truth.Met ? Standing.Undetermined
+            : criterion.Answered(view, outcome.Truth) switch
+            {
+                Truth.Met => Standing.Met,
+                Truth.NotMet => Standing.NotMet,
+                _ => Standing.Undetermined,
+            };
+        return new Conclusion(
+            standing, stands, outcome.LowestBand, outcome.HighestBand, outcome.Points,
+            standing == Standing.NotApplicable ? "" : criterion.Body.ValueText(outcome),
+            standing == Standing.Undetermined ? criterion.Missing(view, applies, silent) : []);
+    }
+
+    /// <summary>Whether the criterion applies.</summary>
+    public static Truth Applies(this Criterion criterion, View view, BodyOutcome outcome)
+    {
+        ArgumentNullException.ThrowIfNull(criterion);
+        return outcome.DoesNotApply ? Truth.NotMet : criterion.AppliesWhen.Evaluate(view);
+    }
+
+    /// <summary>Whether a question that nobody answered matters to the case.</summary>
+    public static Truth SilentTruth(this Criterion criterion, View view)
+    {
+        ArgumentNullException.ThrowIfNull(criterion);
+        var truth = Truth.NotMet;
+        foreach (var question in criterion.Silent)
+        {
+            if (question.Answer is null)
+            {
+                truth = Truths.Or(truth, question.When.Evaluate(view));
+            }
+        }
+
+        return truth;
+    }
+
+    // Local decisions override the condition where their question matters; while it is open whether it does, both must agree.
+    private static Truth Answered(this Criterion criterion, View view, Truth truth)
+    {
+        foreach (var question in criterion.Silent)
+        {
+            if (question.Answer is { } answer)
+            {
+                truth = question.When.Evaluate(view) switch
+                {
+                    Truth.Met => answer.As,
+                    Truth.NotMet => truth,
+                    _ => truth == answer.As ? truth : Truth.Unknown,
+                };
+            }
+        }
+
+        return truth;
+    }
+
+    private static ImmutableArray<MissingFact> Missing(this Criterion criterion, View view, Truth applies, Truth silent)
+    {
+        var missing = new MissingFacts();
+        if (applies == Truth.NotMet)
+        {
+            return missing.ToArray();
+        }
+
+        if (applies == Truth.Unknown)
+        {
+            criterion.AppliesWhen.Reduce(view).AddMissing(view, missing);
+        }
+
+        // Once a question of the source stands, no fact of the body can settle the finding any more.
+        if (silent != Truth.Met)
+        {
+            foreach (var question in criterion.Silent)
+            {
+                question.When.Reduce(view).AddMissing(view, missing);
+            }
+
+            criterion.Body.AddMissing(view, missing);
+        }
+
+        return [.. missing.ToArray().Select(criterion.WithOwnQuestion)];
+    }
+
+    // Whom to ask for a document is said by the criterion that looks for it.
+    private static MissingFact WithOwnQuestion(this Criterion criterion, MissingFact fact) =>
+        fact.Ask.Length > 0 ? fact : fact with { Ask = criterion.Ask ?? "", Owner = fact.Owner.Length > 0 ? fact.Owner : criterion.Owner ?? "" };
+}

@@ -1,0 +1,30 @@
+using System.Collections.Immutable;
+using Criteria.Core.Facts;
+
+namespace Criteria.Core.Rulesets;
+
+/// <summary>The rulesets that count on a date, bound and ordered.</summary>
+public sealed class RulesInForce
+{
+    internal RulesInForce(
+        Vocabulary vocabulary, ImmutableArray<Ruleset> rulesets, ImmutableArray<Criterion> criteria, ImmutableArray<int> evaluationOrder, ImmutableArray<int> strata) =>
+        (Vocabulary, Rulesets, Criteria, EvaluationOrder, Strata) = (vocabulary, rulesets, criteria, evaluationOrder, strata);
+
+    /// <summary>The vocabulary.</summary>
+    public Vocabulary Vocabulary { get; }
+
+    /// <summary>The rulesets, in report order.</summary>
+    public ImmutableArray<Ruleset> Rulesets { get; }
+
+    /// <summary>The criteria, in report order; a criterion's index is its place here.</summary>
+    public ImmutableArray<Criterion> Criteria { get; }
+
+    /// <summary>The indices of the criteria in an order in which each comes after what it reads.</summary>
+    public ImmutableArray<int> EvaluationOrder { get; }
+
+    /// <summary>For each criterion the stratum: 0 reads facts only, each other is one above the highest it reads.</summary>
+    public ImmutableArray<int> Strata { get; }
+
+    /// <summary>The criterion of that id, or null.</summary>
+    public Criterion? Find(string id) => Criteria.FirstOrDefault(criterion => criterion.Id == id);
+}

@@ -1,0 +1,141 @@
+using Criteria.Core.Facts;
+using Criteria.Core.Reading;
+
+namespace Criteria.Core.Rulesets;
+
+/// <summary>Binds the criteria of a selection of rulesets to one another, and puts them in an order without loops.</summary>
+internal sealed class RulesetBinder(Vocabulary vocabulary, SourceRegister sources, DiagnosticBag bag)
+{
+    /// <summary>The bound rules, or null (and every diagnostic).</summary>
+    public RulesInForce? Bind(IReadOnlyList<RulesetFile> files)
+    {
+        var ordered = files.OrderBy(file => file.Ruleset.Order).ThenBy(file => file.Ruleset.Id, StringComparer.Ordinal).ToArray();
+        var shapes = ShapeReader.Read(ordered, bag);
+        CheckNames(shapes);
+        if (bag.HasErrors)
+        {
+            return null;
+        }
+
+        var parts = new BoundParts?[shapes.Count];
+        foreach (var file in ordered)
+        {
+            var reader = new CriterionReader(file, shapes, vocabulary, sources, bag);
+            foreach (var node in file.Criteria)
+            {
+                var shape = shapes[RulesetFile.IdOf(node)];
+                parts[shape.Reference.Index] = reader.Read(shape);
+            }
+        }
+
+        var bound = parts.OfType<BoundParts>().ToArray();
+        if (bag.HasErrors || bound.Length != parts.Length || Order(bound) is not { } order)
+        {
+            return null;
+        }
+
+        return Finish(ordered, bound, order);
+    }
+
+    private void CheckNames(Dictionary<string, Shape> shapes)
+    {
+        foreach (var shape in shapes.Values)
+        {
+            if (vocabulary.Find(shape.Reference.Id) is not null)
+            {
+                bag.Add(RulesetDiagnostics.NameTaken(shape.Reference.Id, "a fact", shape.Span));
+            }
+
+            if (shape.Ruleset.Settings.Any(setting => setting.Name == shape.Reference.Id))
+            {
+                bag.Add(RulesetDiagnostics.NameTaken(shape.Reference.Id, "a setting", shape.Span));
+            }
+        }
+
+        foreach (var ruleset in shapes.Values.Select(shape => shape.Ruleset).DistinctBy(ruleset => ruleset.Id))
+        {
+            foreach (var setting in ruleset.Settings.Where(setting => vocabulary.Find(setting.Name) is not null))
+            {
+                bag.Add(RulesetDiagnostics.NameTaken(setting.Name, "a fact", SourceSpan.StartOf(shapes.Values.First(shape => shape.Ruleset.Id == ruleset.Id).Span.File)));
+            }
+        }
+    }
+
+    // Depth first; a criterion met again while it is still open closes a loop.
+    private List<int>? Order(BoundParts[] parts)
+    {
+        var order = new List<int>();
+        var state = new int[parts.Length];
+        var path = new List<int>();
+        var loops = false;
+
+        void Visit(int index)
+        {
+            if (state[index] == 2)
+            {
+                return;
+            }
+
+            if (state[index] == 1)
+            {
+                var loop = path.SkipWhile(item => item != index).Append(index).Select(item => parts[item].Shape.Reference.Id);
+                bag.Add(RulesetDiagnostics.Cycle(loop, parts[index].Shape.Span));
+                loops = true;
+                return;
+            }
+
+            state[index] = 1;
+            path.Add(index);
+            foreach (var next in parts[index].Reads.Criteria)
+            {
+                Visit(next);
+            }
+
+            path.RemoveAt(path.Count - 1);
+            state[index] = 2;
+            order.Add(index);
+        }
+
+        for (var index = 0; index < parts.Length; index++)
+        {
+            Visit(index);
+        }
+
+        return loops ? null : order;
+    }
+
+    private RulesInForce Finish(RulesetFile[] files, BoundParts[] parts, List<int> order)
+    {
+        var perNight = new bool[parts.Length];
+        var strata = new int[parts.Length];
+        foreach (var index in order)
+        {
+            var reads = parts[index].Reads;
+            perNight[index] = reads.Facts.Any(slot => vocabulary.Facts[slot].Scope == FactScope.Night) || reads.Criteria.Any(upstream => perNight[upstream]);
+            strata[index] = reads.Criteria.Count == 0 ? 0 : reads.Criteria.Max(upstream => strata[upstream]) + 1;
+        }
+
+        var criteria = parts.Select((part, index) => new Criterion
+        {
+            Id = part.Shape.Reference.Id,
+            Title = part.Shape.Reference.Title,
+            Ruleset = part.Shape.Ruleset,
+            Index = index,
+            AppliesWhen = part.AppliesWhen,
+            Body = part.Body,
+            Silent = part.Silent,
+            Cautions = part.Cautions,
+            ReadFirst = part.ReadFirst,
+            Refuses = part.Refuses,
+            Owner = part.Owner,
+            Ask = part.Ask,
+            Why = part.Why,
+            Cites = part.Cites,
+            PerNight = perNight[index],
+            ReadsFacts = [.. part.Reads.Facts],
+            ReadsRecords = [.. part.Reads.Records],
+            ReadsCriteria = [.. part.Reads.Criteria],
+        });
+        return new RulesInForce(vocabulary, [.. files.Select(file => file.Ruleset)], [.. criteria], [.. order], [.. strata]);
+    }
+}

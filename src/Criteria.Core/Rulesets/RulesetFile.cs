@@ -1,0 +1,18 @@
+using Criteria.Core.Reading;
+
+namespace Criteria.Core.Rulesets;
+
+/// <summary>A ruleset file with its header read and its criteria still as nodes; overlays change it before criteria are bound.</summary>
+internal sealed class RulesetFile
+{
+    public required Ruleset Ruleset { get; set; }
+
+    public required SourceSpan Span { get; init; }
+
+    public required List<MapNode> Criteria { get; init; }
+
+    public Dictionary<(string Criterion, string Question), LocalAnswer> Answers { get; } = [];
+
+    /// <summary>The id of a criterion node, for messages and look-ups.</summary>
+    public static string IdOf(MapNode criterion) => (criterion["id"] as ScalarNode)?.Text ?? "";
+}

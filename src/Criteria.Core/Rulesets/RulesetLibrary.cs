@@ -1,0 +1,183 @@
+using System.Collections.Immutable;
+using Criteria.Core.Facts;
+using Criteria.Core.Reading;
+
+namespace Criteria.Core.Rulesets;
+
+/// <summary>A vocabulary, a register of sources and every ruleset, loaded together or not at all.</summary>
+/// <remarks>Thread-safe once loaded.</remarks>
+public sealed class RulesetLibrary
+{
+    private readonly ImmutableArray<RulesetFile> _files;
+    private readonly Lock _lock = new();
+    private readonly Dictionary<string, RulesInForce> _selections = new(StringComparer.Ordinal);
+
+    private RulesetLibrary(Vocabulary vocabulary, SourceRegister sources, ImmutableArray<RulesetFile> files, string vocabularyDigest) =>
+        (Vocabulary, Sources, _files, VocabularyDigest) = (vocabulary, sources, files, vocabularyDigest);
+
+    /// <summary>The vocabulary.</summary>
+    public Vocabulary Vocabulary { get; }
+
+    /// <summary>SHA-256 over the files of the vocabulary.</summary>
+    public string VocabularyDigest { get; }
+
+    /// <summary>The register of sources.</summary>
+    public SourceRegister Sources { get; }
+
+    /// <summary>Every ruleset, of whatever status and date, in report order.</summary>
+    public IEnumerable<Ruleset> Rulesets => _files.Select(file => file.Ruleset).OrderBy(ruleset => ruleset.Order).ThenBy(ruleset => ruleset.Id, StringComparer.Ordinal);
+
+    /// <summary>Loads a whole folder of rules.</summary>
+    /// <param name="files">The files: <c>vocabulary/*.yaml</c>, <c>sources.yaml</c>, rulesets and overlays.</param>
+    /// <returns>The library, or null when any file has an error; and every problem found.</returns>
+    public static LibraryLoading Load(IEnumerable<SourceFile> files)
+    {
+        ArgumentNullException.ThrowIfNull(files);
+        var bag = new DiagnosticBag();
+        var library = Load([.. files.OrderBy(file => file.Name, StringComparer.Ordinal)], bag);
+        return new LibraryLoading(bag.HasErrors ? null : library, [.. bag.Ordered()]);
+    }
+
+    /// <summary>The rules that count on a date: the rulesets in force, without those of other payers and items.</summary>
+    /// <param name="date">The date.</param>
+    /// <param name="payer">The payer asked about, or null for no coverage check.</param>
+    /// <param name="item">The item asked about, or null for no coverage check.</param>
+    /// <remarks>A ruleset that refers to one that is not in force is left out with it.</remarks>
+    public RulesInForce InForce(DateOnly date, string? payer, string? item)
+    {
+        var selected = _files.Where(file => file.Ruleset.IsInForce(date)
+            && (file.Ruleset.Function == RulesetFunction.Clinical || (file.Ruleset.Payer == payer && file.Ruleset.Item == item))).ToList();
+        var key = string.Join('|', selected.Select(file => $"{file.Ruleset.Id}@{file.Ruleset.Version}"));
+        lock (_lock)
+        {
+            if (!_selections.TryGetValue(key, out var rules))
+            {
+                rules = Bind(selected);
+                _selections.Add(key, rules);
+            }
+
+            return rules;
+        }
+    }
+
+    private RulesInForce Bind(List<RulesetFile> selected)
+    {
+        while (true)
+        {
+            var bag = new DiagnosticBag();
+            if (new RulesetBinder(Vocabulary, Sources, bag).Bind(selected) is { } rules)
+            {
+                return rules;
+            }
+
+            // Loading bound all rulesets together without an error: what fails now refers to a ruleset that is not in force.
+            var broken = bag.Ordered().Select(problem => problem.Span.File).ToHashSet(StringComparer.Ordinal);
+            if (selected.RemoveAll(file => broken.Contains(file.Span.File)) == 0)
+            {
+                throw new InvalidOperationException("rules that loaded do not bind: " + string.Join("; ", bag.Ordered()));
+            }
+        }
+    }
+
+    private static RulesetLibrary? Load(ImmutableArray<SourceFile> files, DiagnosticBag bag)
+    {
+        var vocabularyFiles = files.Where(file => HasFolder(file.Name, "vocabulary")).ToArray();
+        var sourceFiles = files.Where(file => FileName(file.Name) == "sources.yaml").ToArray();
+        var ruleFiles = files.Except(vocabularyFiles).Except(sourceFiles).ToArray();
+        if (vocabularyFiles.Length == 0)
+        {
+            bag.Add(RulesetDiagnostics.NoVocabulary());
+        }
+
+        if (sourceFiles.Length == 0)
+        {
+            bag.Add(RulesetDiagnostics.NoSources());
+        }
+
+        if (ruleFiles.Length == 0)
+        {
+            bag.Add(RulesetDiagnostics.NoRulesets());
+        }
+
+        var vocabulary = Vocabulary.Read(vocabularyFiles, bag);
+        var sources = SourceRegister.Read(sourceFiles, bag);
+        var rulesets = ReadRulesets(ruleFiles, sources, bag);
+        CheckVersions(rulesets, bag);
+        if (vocabulary is null)
+        {
+            return null;
+        }
+
+        // Of several versions of a ruleset the newest stands for all when names are bound; the others are bound in its place.
+        var newest = rulesets.GroupBy(file => file.Ruleset.Id).Select(group => group.MaxBy(file => file.Ruleset.EffectiveFrom ?? DateOnly.MinValue)!).ToArray();
+        new RulesetBinder(vocabulary, sources, bag).Bind(newest);
+        foreach (var older in rulesets.Except(newest))
+        {
+            new RulesetBinder(vocabulary, sources, bag).Bind([.. newest.Where(file => file.Ruleset.Id != older.Ruleset.Id), older]);
+        }
+
+        return new RulesetLibrary(vocabulary, sources, [.. rulesets], Digests.Of(vocabularyFiles));
+    }
+
+    private static List<RulesetFile> ReadRulesets(IEnumerable<SourceFile> files, SourceRegister sources, DiagnosticBag bag)
+    {
+        var rulesets = new List<RulesetFile>();
+        var overlays = new List<(MapNode Tree, SourceFile File)>();
+        var filesOf = new Dictionary<string, List<SourceFile>>(StringComparer.Ordinal);
+        var headers = new RulesetHeaderReader(sources, bag);
+        foreach (var file in files)
+        {
+            switch (TreeReader.Read(file.Name, file.Content.Span, bag))
+            {
+                case null:
+                    break;
+                case MapNode map when map["ruleset"] is not null:
+                    if (headers.Read(map, file) is { } ruleset)
+                    {
+                        rulesets.Add(ruleset);
+                        filesOf[ruleset.Ruleset.Id] = [file];
+                    }
+
+                    break;
+                case MapNode map when map["overlay"] is not null:
+                    overlays.Add((map, file));
+                    break;
+                case var other:
+                    bag.Add(RulesetDiagnostics.NotARuleset(other.Span with { EndLine = other.Span.Line, EndColumn = other.Span.Column }));
+                    break;
+            }
+        }
+
+        var reader = new OverlayReader(bag);
+        foreach (var (tree, file) in overlays)
+        {
+            reader.Apply(tree, file, rulesets, filesOf);
+        }
+
+        return rulesets;
+    }
+
+    private static void CheckVersions(List<RulesetFile> rulesets, DiagnosticBag bag)
+    {
+        foreach (var versions in rulesets.Where(file => file.Ruleset.Status == RulesetStatus.Active).GroupBy(file => file.Ruleset.Id))
+        {
+            var ordered = versions.OrderBy(file => file.Ruleset.EffectiveFrom ?? DateOnly.MinValue).ToArray();
+            for (var i = 1; i < ordered.Length; i++)
+            {
+                if (ordered[i - 1].Ruleset.EffectiveUntil is not { } until || ordered[i].Ruleset.EffectiveFrom is not { } from || until > from)
+                {
+                    bag.Add(RulesetDiagnostics.EffectiveOverlap(versions.Key, ordered[i].Span));
+                }
+            }
+        }
+    }
+
+    private static bool HasFolder(string name, string folder) => name.Replace('\\', '/').Split('/').SkipLast(1).Contains(folder);
+
+    private static string FileName(string name) => name.Replace('\\', '/').Split('/')[^1];
+}
+
+/// <summary>What loading rules gave.</summary>
+/// <param name="Library">The library, or null when any file has an error.</param>
+/// <param name="Problems">Every problem found.</param>
+public sealed record LibraryLoading(RulesetLibrary? Library, ImmutableArray<Diagnostic> Problems);

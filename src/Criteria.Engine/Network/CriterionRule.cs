@@ -1,0 +1,99 @@
+using Criteria.Core.Facts;
+using Criteria.Core.Logic;
+using Criteria.Core.Rulesets;
+using Criteria.Engine.Findings;
+using NRules.RuleModel;
+
+namespace Criteria.Engine.Network;
+
+/// <summary>What the rule of one criterion does: NRules decides when, this decides what.</summary>
+internal sealed class CriterionRule(Criterion criterion, Vocabulary vocabulary)
+{
+    private const string LinkedFinding = "finding";
+
+    /// <summary>Everything the criterion reads, to be compared: the rule fires again only when it changed.</summary>
+    public object Key(Subject subject, FindingFact[] upstream)
+    {
+        var parts = new object[criterion.ReadsFacts.Length + criterion.ReadsRecords.Length + upstream.Length];
+        var next = 0;
+        foreach (var slot in criterion.ReadsFacts)
+        {
+            parts[next++] = subject.Facts[slot];
+        }
+
+        foreach (var record in criterion.ReadsRecords)
+        {
+            parts[next++] = subject.Facts.RecordsOf(record);
+        }
+
+        foreach (var finding in upstream)
+        {
+            parts[next++] = finding.Finding.Conclusion;
+        }
+
+        return new ReadKey(parts);
+    }
+
+    /// <summary>Evaluates the criterion and links its finding.</summary>
+    public void Fire(IContext context, Subject subject, FindingFact[] upstream)
+    {
+        var view = subject.NewView();
+        foreach (var finding in upstream)
+        {
+            view[finding.Criterion] = finding.Finding.Conclusion;
+        }
+
+        var made = FindingBuilder.Build(criterion, view, subject.Night);
+        subject.Table.Put(criterion, subject.Number, made);
+        var fact = new FindingFact(made, subject.Number);
+        if (context.GetLinked(LinkedFinding) is null)
+        {
+            context.InsertLinked(LinkedFinding, fact);
+        }
+        else
+        {
+            context.UpdateLinked(LinkedFinding, fact);
+        }
+    }
+
+    /// <summary>The vocabulary, for messages of faults.</summary>
+    public override string ToString() => $"{criterion.Id} over {vocabulary.Facts.Length} facts";
+
+    private sealed class ReadKey(object[] parts) : IEquatable<ReadKey>
+    {
+        private readonly object[] _parts = parts;
+
+        public bool Equals(ReadKey? other)
+        {
+            if (other is null || other._parts.Length != _parts.Length)
+            {
+                return false;
+            }
+
+            for (var i = 0; i < _parts.Length; i++)
+            {
+                var same = (_parts[i], other._parts[i]) switch
+                {
+                    (Conclusion left, Conclusion right) => left.SameAs(right),
+                    (RecordList left, RecordList right) => ReferenceEquals(left, right) || SameRecords(left, right),
+                    var (left, right) => left.Equals(right),
+                };
+                if (!same)
+                {
+                    return false;
+                }
+            }
+
+            return true;
+        }
+
+        public override bool Equals(object? obj) => Equals(obj as ReadKey);
+
+        public override int GetHashCode() => _parts.Length;
+
+        private static bool SameRecords(RecordList left, RecordList right) =>
+            left.ClosedBy == right.ClosedBy && left.Items.Length == right.Items.Length
+            && left.Items.Zip(right.Items).All(pair => pair.First.Id == pair.Second.Id && pair.First.Kind == pair.Second.Kind
+                && pair.First.Attributes.SequenceEqual(pair.Second.Attributes));
+    }
+}

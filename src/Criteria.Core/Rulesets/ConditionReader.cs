@@ -36,20 +36,33 @@ internal sealed class ConditionReader(BindingContext context)
     private Predicate? Group(MapNode map, string key, bool gapsAllowed)
     {
         var fields = Fields.Of(map, "a condition", context.Bag)!;
-        var say = fields.Text("say");
+        var say = fields.Text("say")?.TrimEnd('.');
         var body = fields.Node(key)!;
         var of = key == "at_least" ? fields.RequiredNode("of") : null;
         fields.Done();
         switch (key)
         {
             case "not":
-                return Read(body, gapsAllowed) is { } part ? new Negation(part, say) : null;
+                return Opposite(body, say, gapsAllowed);
             case "at_least":
                 return Counted(body, of, say, gapsAllowed);
             default:
                 var parts = Parts(body, key, gapsAllowed);
                 return parts.IsDefault ? null : key == "all" ? new All(parts, say) : new Any(parts, say);
         }
+    }
+
+    // "Not recorded" would turn round when the fact is learned: a conclusion may not rest on it.
+    private Negation? Opposite(Node body, string? say, bool gapsAllowed)
+    {
+        var part = Read(body, gapsAllowed);
+        if (part is RecordedLeaf)
+        {
+            context.Bag.Add(RulesetDiagnostics.UndeterminedAsked("not: ... is recorded", body.Span));
+            return null;
+        }
+
+        return part is null ? null : new Negation(part, say);
     }
 
     private AtLeast? Counted(Node count, Node? of, string? say, bool gapsAllowed)
@@ -98,7 +111,7 @@ internal sealed class ConditionReader(BindingContext context)
         {
             if (entry.Key == "say")
             {
-                say = (entry.Value as ScalarNode)?.Text;
+                say = (entry.Value as ScalarNode)?.Text.TrimEnd('.');
             }
             else if (Attribute(entry, record) is { } test)
             {

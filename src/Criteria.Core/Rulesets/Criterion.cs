@@ -47,6 +47,19 @@ public sealed record Sentence(
     }
 }
 
+/// <summary>When a report shows a finding on a line of its own. JSON and traces always hold all.</summary>
+public enum Shown
+{
+    /// <summary>Always.</summary>
+    Always = 0,
+
+    /// <summary>A flag: when it is met; else it is only named among what was checked.</summary>
+    WhenMet,
+
+    /// <summary>A step towards other findings: in their traces only.</summary>
+    InTheTrace,
+}
+
 /// <summary>A condition with what it concludes and at least one citation, ready to be evaluated.</summary>
 public sealed class Criterion
 {
@@ -79,6 +92,9 @@ public sealed class Criterion
 
     /// <summary>Whether, when met, the case is outside the program's scope.</summary>
     public bool Refuses { get; init; }
+
+    /// <summary>When a report shows it on a line of its own.</summary>
+    public Shown Shown { get; init; }
 
     /// <summary>Who supplies it, for a documentation item.</summary>
     public string? Owner { get; init; }

@@ -9,11 +9,18 @@ namespace Criteria.Core.Rulesets;
 /// <summary>A criterion whose conditions are bound, before it is known what it reads in all.</summary>
 internal sealed record BoundParts(
     Shape Shape, Predicate AppliesWhen, Body Body, ImmutableArray<SilentQuestion> Silent, ImmutableArray<Caution> Cautions,
-    Sentence? ReadFirst, bool Refuses, string? Owner, string? Ask, string? Why, ImmutableArray<Citation> Cites, Reads Reads);
+    Sentence? ReadFirst, bool Refuses, Shown Shown, string? Owner, string? Ask, string? Why, ImmutableArray<Citation> Cites, Reads Reads);
 
 /// <summary>Reads one criterion.</summary>
 internal sealed partial class CriterionReader(RulesetFile file, IReadOnlyDictionary<string, Shape> shapes, Vocabulary vocabulary, SourceRegister sources, DiagnosticBag bag)
 {
+    private static readonly Dictionary<string, Shown> ShownWords = new(StringComparer.Ordinal)
+    {
+        ["always"] = Shown.Always,
+        ["when met"] = Shown.WhenMet,
+        ["in the trace"] = Shown.InTheTrace,
+    };
+
     private static readonly string[] BodyKeys = ["when", "grade", "score", "option"];
 
     public BoundParts? Read(Shape shape)
@@ -34,6 +41,7 @@ internal sealed partial class CriterionReader(RulesetFile file, IReadOnlyDiction
         var cautions = fields.List("cautions").Select(node => ReadCaution(node, conditions)).ToArray();
         var readFirst = fields.Scalar("read_first") is { } sentence ? ReadSentence(sentence, context) : null;
         var refuses = fields.Flag("refuses");
+        var shown = ShownWords.GetValueOrDefault(fields.Word("shown", "a way of showing", ShownWords.Keys) ?? "always");
         var owner = fields.Text("owner");
         var ask = fields.Text("ask");
         var why = fields.Text("why");
@@ -49,7 +57,7 @@ internal sealed partial class CriterionReader(RulesetFile file, IReadOnlyDiction
             return null;
         }
 
-        var parts = new BoundParts(shape, applies, body, [.. silent!], [.. cautions!], readFirst, refuses, owner, ask, why, cites, new Reads());
+        var parts = new BoundParts(shape, applies, body, [.. silent!], [.. cautions!], readFirst, refuses, shown, owner, ask, why, cites, new Reads());
         AddReads(parts);
         return parts;
     }

@@ -127,6 +127,7 @@ internal sealed class RulesetBinder(Vocabulary vocabulary, SourceRegister source
             Cautions = part.Cautions,
             ReadFirst = part.ReadFirst,
             Refuses = part.Refuses,
+            Shown = part.Shown,
             Owner = part.Owner,
             Ask = part.Ask,
             Why = part.Why,

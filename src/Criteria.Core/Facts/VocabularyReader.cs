@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using System.Globalization;
 using Criteria.Core.Measures;
 using Criteria.Core.Reading;
 
@@ -36,7 +37,7 @@ internal sealed class VocabularyReader(DiagnosticBag bag)
     {
         var trees = files.OrderBy(file => file.Name, StringComparer.Ordinal)
             .Select(file => TreeReader.Read(file.Name, file.Content.Span, bag)).OfType<Node>()
-            .Select(tree => Fields.Of(tree, "a vocabulary file", bag)).OfType<Fields>().ToArray();
+            .Select(tree => Fields.Of(tree, "a vocabulary file", bag)).OfType<Fields>().OrderBy(OrderOf).ToArray();
 
         // Records first: they say which places are attributes of a list.
         foreach (var fields in trees)
@@ -69,6 +70,23 @@ internal sealed class VocabularyReader(DiagnosticBag bag)
 
         CheckComputations();
         return bag.HasErrors ? null : Build();
+    }
+
+    // The order in which a template asks for the facts; files without one come last.
+    private int OrderOf(Fields fields)
+    {
+        if (fields.Scalar("order") is not { } node)
+        {
+            return int.MaxValue;
+        }
+
+        if (int.TryParse(node.Text, NumberStyles.None, CultureInfo.InvariantCulture, out var order))
+        {
+            return order;
+        }
+
+        bag.Add(ReadingDiagnostics.Expected("a whole number for `order`", node.Described, node.Span));
+        return int.MaxValue;
     }
 
     private Vocabulary Build()

@@ -105,9 +105,9 @@ public sealed class RecordLeaf : Predicate
     {
         var list = view.Facts.RecordsOf(_list);
         var candidates = list.Items.Where(item => _kinds.Contains(item.Kind)).Select(item => Explain(item, view)).ToImmutableArray();
-        var value = list.ClosedBy is { } reviewer
-            ? candidates.IsEmpty ? "none listed, and the list is closed" : "no other, the list is closed"
-            : candidates.IsEmpty ? "none listed, and the list is not closed" : "there may be others, the list is not closed";
+        var kinds = string.Join(" or ", _kinds);
+        var end = list.ClosedBy is null ? "and the list is not closed" : "and the list is closed";
+        var value = candidates.IsEmpty ? $"no {kinds} is listed, {end}" : $"no other {kinds} is listed, {end}";
         return new TraceNode("documents", Text, Evaluate(view), value, list.ClosedBy is { } by ? $"list closed by {by}" : null, candidates);
     }
 

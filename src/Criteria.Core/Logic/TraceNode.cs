@@ -3,7 +3,8 @@ using System.Collections.Immutable;
 namespace Criteria.Core.Logic;
 
 /// <summary>One step of a trace: a condition, what it came to, and the values it was read from.</summary>
-/// <param name="Kind"><c>all</c>, <c>any</c>, <c>not</c>, <c>at-least</c>, <c>fact</c>, <c>finding</c>, <c>documents</c>, <c>document</c>, <c>setting</c>, <c>band</c>, <c>item</c>.</param>
+/// <param name="Kind"><c>all</c>, <c>any</c>, <c>not</c>, <c>at-least</c>, <c>fact</c>, <c>finding</c>, <c>documents</c>, <c>document</c>, <c>setting</c>, <c>band</c>, <c>score</c>,
+/// <c>item</c>; around them <c>criterion</c>, <c>applies-when</c>, <c>silent</c> and, in what remains, <c>decision</c>.</param>
 /// <param name="Text">The condition in words.</param>
 /// <param name="Truth">What it came to.</param>
 /// <param name="Value">The value found, at a leaf.</param>

@@ -53,6 +53,9 @@ public enum Shown
     /// <summary>Always.</summary>
     Always = 0,
 
+    /// <summary>Always, and once more among the results at the top.</summary>
+    AtTheTop,
+
     /// <summary>A flag: when it is met; else it is only named among what was checked.</summary>
     WhenMet,
 

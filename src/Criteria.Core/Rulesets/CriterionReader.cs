@@ -17,6 +17,7 @@ internal sealed partial class CriterionReader(RulesetFile file, IReadOnlyDiction
     private static readonly Dictionary<string, Shown> ShownWords = new(StringComparer.Ordinal)
     {
         ["always"] = Shown.Always,
+        ["at the top"] = Shown.AtTheTop,
         ["when met"] = Shown.WhenMet,
         ["in the trace"] = Shown.InTheTrace,
     };

@@ -90,8 +90,16 @@ public sealed record Source
     /// <summary>Anything else worth knowing.</summary>
     public string? Note { get; init; }
 
-    /// <summary>The short name for reports: number or title, and version.</summary>
-    public string ShortName => string.Join(' ', new[] { Issuer, Number ?? Title, Version }.Where(part => !string.IsNullOrEmpty(part)));
+    /// <summary>The short name for reports: issuer, number or title, and version.</summary>
+    public string ShortName
+    {
+        get
+        {
+            var name = Number ?? Title;
+            var version = Version is null || name.Contains(Version, StringComparison.Ordinal) ? "" : $" ({Version})";
+            return name.StartsWith(Issuer, StringComparison.OrdinalIgnoreCase) ? $"{name}{version}" : $"{Issuer}, {name}{version}";
+        }
+    }
 }
 
 /// <summary>A source and a section of it.</summary>

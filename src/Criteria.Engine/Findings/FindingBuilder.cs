@@ -107,7 +107,7 @@ internal static class FindingBuilder
             var truth = question.When.Evaluate(view);
             if (truth == Truth.Met)
             {
-                parts.Add(new TraceNode("silent", $"a decision: {question.Question}", Truth.Unknown, null, null, []));
+                parts.Add(new TraceNode("decision", $"a local decision, or the payer's word: {question.Question}", Truth.Unknown, null, null, []));
             }
             else if (truth == Truth.Unknown && silent != Truth.Met)
             {

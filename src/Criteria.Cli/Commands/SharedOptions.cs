@@ -1,0 +1,59 @@
+using System.CommandLine;
+using System.Globalization;
+
+namespace Criteria.Cli.Commands;
+
+/// <summary>Options that several commands take.</summary>
+internal static class SharedOptions
+{
+    public static Option<string?> Rulesets() => new("--rulesets")
+    {
+        Description = "A folder of rules. With a vocabulary in it, it replaces the shipped rules; without, it adds to them (local overlays).",
+        HelpName = "DIR",
+    };
+
+    public static Option<DateOnly?> AsOf()
+    {
+        var option = new Option<DateOnly?>("--as-of")
+        {
+            Description = "The date whose rules count. Default: the date of service of the case, else the date it is assessed on.",
+            HelpName = "DATE",
+            CustomParser = result =>
+            {
+                var text = result.Tokens[0].Value;
+                if (DateOnly.TryParseExact(text, "yyyy-MM-dd", CultureInfo.InvariantCulture, DateTimeStyles.None, out var date))
+                {
+                    return date;
+                }
+
+                result.AddError($"--as-of: `{text}` is not a date; write it as 2026-07-01");
+                return null;
+            },
+        };
+        return option;
+    }
+
+    public static Option<string?> Out() => new("--out")
+    {
+        Description = "Write to this file instead of the screen. The file is written whole or not at all.",
+        HelpName = "PATH",
+    };
+
+    public static Option<string> Format(params string[] formats)
+    {
+        var option = new Option<string>("--format")
+        {
+            Description = $"One of {string.Join(", ", formats)}.",
+            DefaultValueFactory = _ => formats[0],
+            HelpName = string.Join('|', formats),
+        };
+        option.AcceptOnlyFromAmong(formats);
+        return option;
+    }
+
+    public static Argument<string[]> Cases() => new("FILE")
+    {
+        Description = "Case files in YAML or JSON; `-` reads standard input.",
+        Arity = ArgumentArity.OneOrMore,
+    };
+}

@@ -1,0 +1,58 @@
+using System.CommandLine;
+using System.CommandLine.Help;
+using System.CommandLine.Invocation;
+
+namespace Criteria.Cli;
+
+/// <summary>The usual help, followed by examples and exit codes.</summary>
+internal sealed class ExamplesHelp(HelpAction usual, Terminal terminal) : SynchronousCommandLineAction
+{
+    private static readonly Dictionary<string, string[]> Examples = new(StringComparer.Ordinal)
+    {
+        ["criteria"] =
+        [
+            "criteria assess examples/clear-severe/case.yaml",
+            "criteria explain examples/clear-severe/case.yaml severity.rei-4",
+            "criteria case new --for medicare,pap > case.yaml",
+        ],
+        ["assess"] =
+        [
+            "criteria assess case.yaml",
+            "criteria assess cases/*.yaml --format ndjson --out results.ndjson",
+            "criteria assess case.yaml --as-of 2026-07-01 --rulesets clinic-rules",
+            "criteria assess - --format json < case.json",
+        ],
+        ["explain"] =
+        [
+            "criteria explain case.yaml pap.sleep-test",
+            "criteria explain case.yaml severity.rei-4 --night 2026-06-03",
+        ],
+        ["case"] = ["criteria case check case.yaml", "criteria case new --for medicare,pap --out case.yaml"],
+        ["check"] = ["criteria case check cases/*.yaml", "criteria rules check clinic-rules"],
+        ["new"] = ["criteria case new > case.yaml", "criteria case new --for medicare,pap --out case.yaml"],
+        ["rules"] = ["criteria rules list", "criteria rules check clinic-rules"],
+        ["list"] = ["criteria rules list", "criteria rules list --rulesets clinic-rules"],
+        ["facts"] = ["criteria facts", "criteria facts neck", "criteria facts sleep"],
+    };
+
+    public override int Invoke(ParseResult parseResult)
+    {
+        var code = usual.Invoke(parseResult);
+        var name = parseResult.CommandResult.Command is RootCommand ? "criteria" : parseResult.CommandResult.Command.Name;
+        if (Examples.TryGetValue(name, out var examples))
+        {
+            terminal.Out.WriteLine("Examples:");
+            foreach (var example in examples)
+            {
+                terminal.Out.WriteLine($"  {example}");
+            }
+
+            terminal.Out.WriteLine();
+        }
+
+        terminal.Out.WriteLine("Exit codes:");
+        terminal.Out.WriteLine("  0 done   1 a case has problems   2 usage   3 rulesets do not load");
+        terminal.Out.WriteLine();
+        return code;
+    }
+}

@@ -1,0 +1,161 @@
+using Criteria.Core.Logic;
+using Criteria.Core.Rulesets;
+using Criteria.Engine.Findings;
+
+namespace Criteria.Cli.Report;
+
+/// <summary>The whole trace of one finding as a tree in plain text.</summary>
+internal sealed class TraceText
+{
+    private const int Deepest = 40;
+
+    private readonly Assessment _assessment;
+    private readonly PlainText _text;
+    private readonly HashSet<string> _shown = new(StringComparer.Ordinal);
+
+    private TraceText(Assessment assessment, TextWriter writer) => (_assessment, _text) = (assessment, new PlainText(writer));
+
+    public static void Write(Assessment assessment, Finding finding, TextWriter writer) => new TraceText(assessment, writer).Write(finding);
+
+    private void Write(Finding finding)
+    {
+        _text.Spread($"CASE {_assessment.Case}", finding.Criterion.Ruleset.Function == RulesetFunction.Coverage ? "COVERAGE CHECK, not signed" : "CLINICAL DRAFT, not signed");
+        _text.Hanging("", $"{finding.Criterion.Title} [{finding.Id}]{(finding.Night is { } night ? $", {Words.Night(night)}" : "")}", 0);
+        var value = finding.Value is { Text.Length: > 0 } found ? $": {found.Text}" : "";
+        _text.Hanging("", Words.Sentence($"{finding.Standing.Words()}{value}"), 0);
+
+        _text.Part("BECAUSE");
+        _shown.Add(finding.Id);
+        Parts(finding.Because, 0);
+        if (finding.Residual is { } residual)
+        {
+            _text.Part("WHAT REMAINS");
+            Tree(residual, 0);
+        }
+
+        Missing(finding);
+        Questions(finding);
+        if (!finding.Cautions.IsEmpty)
+        {
+            _text.Part("CAUTIONS");
+            foreach (var caution in finding.Cautions)
+            {
+                _text.Hanging("  *", caution, 4);
+            }
+        }
+
+        Citations(finding);
+    }
+
+    // The head of a trace repeats the finding; what it is made of says why.
+    private void Parts(TraceNode trace, int depth)
+    {
+        foreach (var part in trace.Kind == "criterion" ? trace.Parts : [trace])
+        {
+            Tree(part, depth);
+        }
+    }
+
+    private void Tree(TraceNode node, int depth)
+    {
+        var lead = new string(' ', (depth * 2) + 2) + node.Truth.Words().PadRight(8);
+        _text.Hanging(lead, Line(node), Math.Min(lead.Length + 1, PlainText.Width / 2));
+
+        // A question of the source that does not arise needs no proof on the page; JSON has it.
+        if (depth >= Deepest || node is { Kind: "silent", Truth: Truth.NotMet })
+        {
+            return;
+        }
+
+        foreach (var part in node.Parts)
+        {
+            Tree(part, depth + 1);
+        }
+
+        if (node.Kind == "finding")
+        {
+            foreach (var id in (node.From ?? "").Split(", ").Where(_shown.Add))
+            {
+                foreach (var upstream in _assessment.Of(id))
+                {
+                    Parts(upstream.Because, depth + 1);
+                }
+            }
+        }
+    }
+
+    private string Line(TraceNode node) => node.Kind switch
+    {
+        "applies-when" => "It applies",
+        "silent" when node.Truth == Truth.NotMet => $"Does not arise: {node.Text}",
+        "silent" => $"Arises: {node.Text}{(node.Value is null ? "" : $" ({node.Value})")}",
+        "all" => Group(node, "All of these"),
+        "any" => Group(node, "Any of these"),
+        "at-least" => Group(node, node.Text.Split(':')[0]),
+        "not" => "Not so, that",
+        "finding" => $"{node.Text}: {node.Value} [{node.From}]{(_shown.Contains(node.From ?? "") ? ", see above" : "")}",
+        "score" => $"{node.Text}{(node.Value is null ? "" : $": {node.Value}")}",
+        "documents" => $"{node.Text}. {Words.Sentence(node.Value ?? "")}",
+        "fact" => Words.Capital(node.Text.EndsWith(" = no", StringComparison.Ordinal) ? $"{node.Text[..^5]}: {node.Value}{From(node)}" : $"{node.Text}: {node.Value}{From(node)}"),
+        _ => Words.Capital(node.Value is null ? node.Text : $"{node.Text}: {node.Value}{From(node)}"),
+    };
+
+    private static string From(TraceNode node) => node.From is null ? "" : $" ({node.From})";
+
+    private static string Group(TraceNode node, string standard) =>
+        node.Text.Contains(" and ", StringComparison.Ordinal) || node.Text.Contains(" or ", StringComparison.Ordinal) ? standard : $"{node.Text} ({standard.ToLowerInvariant()})";
+
+    private void Missing(Finding finding)
+    {
+        if (finding.Missing.IsEmpty)
+        {
+            return;
+        }
+
+        _text.Part("MISSING, AND WHOM TO ASK");
+        foreach (var fact in finding.Missing)
+        {
+            _text.Hanging("  *", $"{fact.Label}{(fact.Owner.Length > 0 ? $". {Words.Capital(fact.Owner)}" : "")}{(fact.Ask.Length > 0 ? $": {fact.Ask}" : "")}", 4);
+        }
+    }
+
+    private void Questions(Finding finding)
+    {
+        if (finding.Silent.IsEmpty && finding.DecidedLocally.IsEmpty)
+        {
+            return;
+        }
+
+        _text.Part("WHAT THE SOURCE DOES NOT SAY");
+        foreach (var question in finding.Silent.Concat(finding.DecidedLocally))
+        {
+            _text.Hanging("  *", $"{question.Question} [{question.Id}]", 4);
+            foreach (var reading in question.Readings)
+            {
+                _text.Hanging("    -", reading, 6);
+            }
+
+            _text.Hanging("    ", question.Answer is { } answer ? $"Decided locally as {answer.As.Words()} by {answer.By}." : "Decide locally, with a reason, or ask the payer.", 4);
+        }
+    }
+
+    private void Citations(Finding finding)
+    {
+        _text.Part("SOURCES");
+        foreach (var citation in finding.Criterion.Cites)
+        {
+            _text.Hanging("  *", $"{citation} ({citation.Verified.Sentence()})", 4);
+            if (citation.Source.Address is { } address)
+            {
+                _text.Line($"    {address}");
+            }
+        }
+
+        if (finding.Criterion.Why is { } why)
+        {
+            _text.Hanging("  ", $"Why it matters: {why}", 2);
+        }
+
+        _text.Hanging("  ", $"Ruleset {finding.Criterion.Ruleset.Id} {finding.Criterion.Ruleset.Version}, rules in force on {Words.Date(_assessment.AsOf)}.", 2);
+    }
+}

@@ -1,0 +1,111 @@
+using System.Globalization;
+using Criteria.Core.Logic;
+using Criteria.Core.Rulesets;
+using Criteria.Engine.Findings;
+using Humanizer;
+
+namespace Criteria.Cli.Report;
+
+/// <summary>The wording that reports share.</summary>
+internal static class Words
+{
+    private const int MostReasons = 4;
+
+    /// <summary>3 June 2026.</summary>
+    public static string Date(DateOnly date) => date.ToString("d MMMM yyyy", CultureInfo.InvariantCulture);
+
+    /// <summary>"night of 3 June 2026" for an ISO date, any other label as it is.</summary>
+    public static string Night(string label) =>
+        DateOnly.TryParseExact(label, "yyyy-MM-dd", CultureInfo.InvariantCulture, DateTimeStyles.None, out var date) ? $"night of {Date(date)}" : label;
+
+    public static string Capital(string text) => text.Length == 0 ? text : char.ToUpperInvariant(text[0]) + text[1..];
+
+    /// <summary>A sentence: a capital at its start and one stop at its end.</summary>
+    public static string Sentence(string text) => text.Length == 0 ? text : Capital(text) + (text[^1] is '.' or '?' or '!' ? "" : ".");
+
+    /// <summary>The standing, or the grade or class that was found.</summary>
+    public static string Lead(Finding finding) => finding switch
+    {
+        { Option: not null, Standing: Standing.Met } => "Option",
+        { Standing: Standing.Met, Value: { Band.Length: > 0 } value } => Capital(value.Band),
+        _ => Capital(finding.Standing.Words()),
+    };
+
+    /// <summary>The title, with what is already known of its value.</summary>
+    public static string Title(Finding finding) => (finding.Criterion.Body, finding.Value) switch
+    {
+        (ScoreBody, { } value) => $"{finding.Criterion.Title}, {value.NumberText} points",
+        (GradeBody, { NumberText.Length: > 0 } value) when finding.Standing == Standing.Undetermined && value.Text.Length > 0 =>
+            $"{finding.Criterion.Title}, {value.NumberText}; would be {value.Text}",
+        (GradeBody, { NumberText.Length: > 0 } value) => $"{finding.Criterion.Title}, {value.NumberText}",
+        (OptionBody option, _) => option.Offer,
+        _ => finding.Criterion.Title,
+    };
+
+    /// <summary>Why a finding is what it is, in one line; empty when what is missing says it all.</summary>
+    public static string Why(Finding finding)
+    {
+        if (finding.Criterion.Body is ScoreBody && finding.Because.Kind == "score")
+        {
+            return Score(finding.Because);
+        }
+
+        var reasons = Reasons.Decisive(finding.Because).Where(step => finding.Missing.IsEmpty || !IsGap(step)).ToArray();
+        if (finding.Standing == Standing.NotMet && reasons.Length > 1 && reasons.All(step => step is { Kind: "fact", Value: "no" }))
+        {
+            return $"none of: {string.Join(", ", reasons.Select(step => step.Text.ToLowerInvariant()))}";
+        }
+
+        var shown = reasons.Take(MostReasons).Select(Step).Distinct(StringComparer.Ordinal).ToArray();
+        var more = reasons.Length - MostReasons;
+        return string.Join("; ", shown) + (more > 0 ? $"; and {more.ToWords(CultureInfo.InvariantCulture)} more" : "");
+    }
+
+    /// <summary>One step of a trace in words.</summary>
+    public static string Step(TraceNode step) => step.Kind switch
+    {
+        "documents" => Documents(step),
+        "silent" => $"the source does not say: {step.Text}",
+        "band" => Band(step),
+        "score" => Score(step),
+        _ => Leaf(step),
+    };
+
+    // What is only missing is listed as missing; the line of reasons need not say it again.
+    private static bool IsGap(TraceNode step) =>
+        step.Value is "not in the case" or "unknown" || (step.Kind == "finding" && step.Value!.StartsWith("undetermined", StringComparison.Ordinal));
+
+    private static string Leaf(TraceNode step)
+    {
+        var text = step.Text.EndsWith(" = no", StringComparison.Ordinal) ? step.Text[..^5] : step.Text;
+        var from = step is { From: not null, Kind: "fact" } && !step.From.StartsWith("computed", StringComparison.Ordinal) ? $" ({step.From})" : "";
+        return step.Value is null ? text : $"{text}: {step.Value}{from}";
+    }
+
+    private static string Band(TraceNode step)
+    {
+        var bounds = step.Text.Contains(": ", StringComparison.Ordinal) ? step.Text[(step.Text.IndexOf(": ", StringComparison.Ordinal) + 2)..] : step.Text;
+        var from = step.From is null ? "" : $", {step.From}";
+        return step.Truth == Truth.Met ? $"{step.Value} is {bounds}{from}" : $"{step.Value}{from}";
+    }
+
+    private static string Score(TraceNode score)
+    {
+        string Items(Truth truth) => string.Join(", ", score.Parts.Where(item => item.Truth == truth).Select(item => item.Text.Split(':')[0].ToLowerInvariant()));
+        var (met, open) = (Items(Truth.Met), Items(Truth.Unknown));
+        return (met.Length > 0 ? $"points for {met}" : "no points so far") + (open.Length > 0 ? $"; open: {open}" : "");
+    }
+
+    private static string Documents(TraceNode step)
+    {
+        if (step.Parts.FirstOrDefault(part => part.Truth == Truth.Met) is { } fitting)
+        {
+            return $"{fitting.Text} fits";
+        }
+
+        var near = step.Parts.Select(document => document.Truth == Truth.NotMet
+            ? $"{document.Text} does not fit: {string.Join(", ", document.Parts.Where(test => test.Truth == Truth.NotMet).Select(Leaf))}"
+            : $"{document.Text} does not yet say: {string.Join(", ", document.Parts.Where(test => test.Truth == Truth.Unknown).Select(test => test.Text.Split(':')[0].ToLowerInvariant()))}");
+        return string.Join("; ", [.. near, step.Value ?? ""]);
+    }
+}

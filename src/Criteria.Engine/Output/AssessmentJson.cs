@@ -1,0 +1,332 @@
+using System.Collections.Immutable;
+using System.Globalization;
+using System.Text.Encodings.Web;
+using System.Text.Json;
+using Criteria.Core.Facts;
+using Criteria.Core.Logic;
+using Criteria.Core.Reading;
+using Criteria.Core.Rulesets;
+using Criteria.Engine.Findings;
+
+namespace Criteria.Engine.Output;
+
+/// <summary>Writes assessments as JSON, in the form of <c>docs/schemas/assessment.schema.json</c>.</summary>
+/// <remarks>Stable order, invariant culture, <c>\n</c> line ends: the same input and rules give the same bytes.</remarks>
+public static class AssessmentJson
+{
+    /// <summary>Options for a writer that gives these bytes.</summary>
+    /// <param name="indented">Whether to put each value on a line of its own.</param>
+    public static JsonWriterOptions Options(bool indented) => new()
+    {
+        Indented = indented,
+        NewLine = "\n",
+        Encoder = JavaScriptEncoder.UnsafeRelaxedJsonEscaping,
+    };
+
+    /// <summary>Writes one assessment as an object.</summary>
+    public static void Write(Utf8JsonWriter writer, Assessment assessment)
+    {
+        ArgumentNullException.ThrowIfNull(writer);
+        ArgumentNullException.ThrowIfNull(assessment);
+        writer.WriteStartObject();
+        writer.WriteString("case", assessment.Case);
+        writer.WriteString("as_of", Iso(assessment.AsOf));
+        WriteProgram(writer);
+        WriteTexts(writer, "nights", assessment.Nights);
+        if (assessment.Payer is null)
+        {
+            writer.WriteNull("coverage");
+        }
+        else
+        {
+            writer.WriteStartObject("coverage");
+            writer.WriteString("payer", assessment.Payer);
+            WriteText(writer, "item", assessment.Item);
+            WriteText(writer, "service_date", assessment.ServiceDate is { } date ? Iso(date) : null);
+            writer.WriteEndObject();
+        }
+
+        writer.WriteString("vocabulary", assessment.VocabularyDigest);
+        writer.WriteStartArray("rulesets");
+        foreach (var ruleset in assessment.Rulesets)
+        {
+            WriteRuleset(writer, ruleset);
+        }
+
+        writer.WriteEndArray();
+        WriteText(writer, "refusal", assessment.Refusal?.Id);
+        writer.WriteStartArray("findings");
+        foreach (var finding in assessment.Findings)
+        {
+            WriteFinding(writer, finding);
+        }
+
+        writer.WriteEndArray();
+        WriteProblems(writer, assessment.Problems);
+        writer.WriteEndObject();
+    }
+
+    /// <summary>Writes what takes the place of an assessment when a case could not be read.</summary>
+    public static void WriteUnread(Utf8JsonWriter writer, IEnumerable<Diagnostic> problems)
+    {
+        ArgumentNullException.ThrowIfNull(writer);
+        ArgumentNullException.ThrowIfNull(problems);
+        writer.WriteStartObject();
+        writer.WriteNull("case");
+        writer.WriteNull("as_of");
+        WriteProgram(writer);
+        writer.WriteStartArray("rulesets");
+        writer.WriteEndArray();
+        writer.WriteStartArray("findings");
+        writer.WriteEndArray();
+        WriteProblems(writer, problems);
+        writer.WriteEndObject();
+    }
+
+    /// <summary>Writes one finding as an object.</summary>
+    public static void WriteFinding(Utf8JsonWriter writer, Finding finding)
+    {
+        ArgumentNullException.ThrowIfNull(writer);
+        ArgumentNullException.ThrowIfNull(finding);
+        writer.WriteStartObject();
+        writer.WriteString("id", finding.Id);
+        writer.WriteString("ruleset", finding.Criterion.Ruleset.Id);
+        writer.WriteString("function", finding.Criterion.Ruleset.Function == RulesetFunction.Coverage ? "coverage" : "clinical");
+        writer.WriteString("kind", finding.Criterion.Body.Kind);
+        writer.WriteString("title", finding.Criterion.Title);
+        WriteText(writer, "night", finding.Night);
+        writer.WriteString("standing", finding.Standing.Code());
+        WriteValue(writer, finding);
+        writer.WritePropertyName("because");
+        WriteTrace(writer, finding.Because);
+        writer.WritePropertyName("residual");
+        if (finding.Residual is null)
+        {
+            writer.WriteNullValue();
+        }
+        else
+        {
+            WriteTrace(writer, finding.Residual);
+        }
+
+        WriteMissing(writer, finding.Missing);
+        WriteQuestions(writer, "silent", finding.Silent);
+        WriteQuestions(writer, "decided_locally", finding.DecidedLocally);
+        WriteOption(writer, finding.Option);
+        WriteTexts(writer, "cautions", finding.Cautions);
+        WriteText(writer, "read_first", finding.ReadFirst);
+        WriteText(writer, "owner", finding.Criterion.Owner);
+        WriteText(writer, "ask", finding.Criterion.Ask);
+        WriteText(writer, "why", finding.Criterion.Why);
+        writer.WriteStartArray("cites");
+        foreach (var citation in finding.Criterion.Cites)
+        {
+            writer.WriteStartObject();
+            writer.WriteString("source", citation.Source.Id);
+            writer.WriteString("section", citation.Section);
+            writer.WriteString("verified", citation.Verified.Words());
+            writer.WriteEndObject();
+        }
+
+        writer.WriteEndArray();
+        writer.WriteEndObject();
+    }
+
+    private static void WriteProgram(Utf8JsonWriter writer)
+    {
+        writer.WriteStartObject("program");
+        writer.WriteString("name", "criteria");
+        writer.WriteString("version", ProgramVersion.Text);
+        writer.WriteEndObject();
+    }
+
+    private static void WriteRuleset(Utf8JsonWriter writer, Ruleset ruleset)
+    {
+        writer.WriteStartObject();
+        writer.WriteString("id", ruleset.Id);
+        writer.WriteString("version", ruleset.Version);
+        writer.WriteString("digest", ruleset.Digest);
+        writer.WriteStartArray("differences");
+        foreach (var difference in ruleset.Differences)
+        {
+            writer.WriteStartObject();
+            writer.WriteString("overlay", difference.Overlay);
+            writer.WriteString("what", difference.What);
+            writer.WriteString("reason", difference.Reason);
+            writer.WriteString("approved_by", difference.ApprovedBy);
+            writer.WriteString("approved_on", Iso(difference.ApprovedOn));
+            writer.WriteEndObject();
+        }
+
+        writer.WriteEndArray();
+        writer.WriteEndObject();
+    }
+
+    // A grade is its name; a score its points, or the lowest and highest still possible; the class stands beside it.
+    private static void WriteValue(Utf8JsonWriter writer, Finding finding)
+    {
+        var value = finding.Value;
+        if (finding.Criterion.Body is ScoreBody && value is { Number: { } points })
+        {
+            WriteNumber(writer, "value", points);
+            writer.WriteString("unit", "points");
+            WriteText(writer, "class", value.Band.Length == 0 ? null : value.Band);
+            return;
+        }
+
+        WriteText(writer, "value", value is { Band.Length: > 0 } ? value.Band : null);
+        WriteText(writer, "unit", value?.Unit.Symbol);
+        if (value?.Number is { } number)
+        {
+            var inUnit = new Interval(Ratio.Divide(number.Low, value.Unit.Factor), Ratio.Divide(number.High, value.Unit.Factor), number.HighIncluded);
+            WriteNumber(writer, "number", inUnit);
+        }
+    }
+
+    private static void WriteNumber(Utf8JsonWriter writer, string name, Interval number)
+    {
+        if (number.IsExact)
+        {
+            writer.WriteNumber(name, Plain(number.Low));
+            return;
+        }
+
+        writer.WriteStartObject(name);
+        writer.WriteNumber("low", Plain(number.Low));
+        writer.WriteNumber("high", Plain(number.High));
+        writer.WriteBoolean("high_included", number.HighIncluded);
+        writer.WriteEndObject();
+    }
+
+    // Six decimals hold every written figure; a quotient is cut there. Trailing zeros are not written.
+    private static decimal Plain(Ratio value) => decimal.Parse(value.ToText(6), CultureInfo.InvariantCulture);
+
+    private static void WriteTrace(Utf8JsonWriter writer, TraceNode node)
+    {
+        writer.WriteStartObject();
+        writer.WriteString("kind", node.Kind);
+        writer.WriteString("text", node.Text);
+        writer.WriteString("truth", node.Truth.Words().Replace(' ', '-'));
+        if (node.Value is not null)
+        {
+            writer.WriteString("value", node.Value);
+        }
+
+        if (node.From is not null)
+        {
+            writer.WriteString("from", node.From);
+        }
+
+        if (!node.Parts.IsEmpty)
+        {
+            writer.WriteStartArray("parts");
+            foreach (var part in node.Parts)
+            {
+                WriteTrace(writer, part);
+            }
+
+            writer.WriteEndArray();
+        }
+
+        writer.WriteEndObject();
+    }
+
+    private static void WriteMissing(Utf8JsonWriter writer, ImmutableArray<MissingFact> missing)
+    {
+        writer.WriteStartArray("missing");
+        foreach (var fact in missing)
+        {
+            writer.WriteStartObject();
+            writer.WriteString("fact", fact.Fact);
+            writer.WriteString("label", fact.Label);
+            writer.WriteString("ask", fact.Ask);
+            writer.WriteString("owner", fact.Owner);
+            writer.WriteEndObject();
+        }
+
+        writer.WriteEndArray();
+    }
+
+    private static void WriteQuestions(Utf8JsonWriter writer, string name, ImmutableArray<SilentQuestion> questions)
+    {
+        writer.WriteStartArray(name);
+        foreach (var question in questions)
+        {
+            writer.WriteStartObject();
+            writer.WriteString("id", question.Id);
+            writer.WriteString("question", question.Question);
+            WriteTexts(writer, "readings", question.Readings);
+            if (question.Answer is { } answer)
+            {
+                writer.WriteString("decided_as", answer.As.Words().Replace(' ', '-'));
+                writer.WriteString("decided_by", answer.By);
+            }
+
+            writer.WriteEndObject();
+        }
+
+        writer.WriteEndArray();
+    }
+
+    private static void WriteOption(Utf8JsonWriter writer, OptionView? option)
+    {
+        if (option is null)
+        {
+            writer.WriteNull("option");
+            return;
+        }
+
+        writer.WriteStartObject("option");
+        writer.WriteString("offer", option.Offer);
+        WriteTexts(writer, "for", option.For);
+        WriteTexts(writer, "against", option.Against);
+        WriteTexts(writer, "unknown", option.Unknown);
+        writer.WriteString("strength", option.Strength);
+        writer.WriteString("certainty", option.Certainty);
+        writer.WriteEndObject();
+    }
+
+    private static void WriteProblems(Utf8JsonWriter writer, IEnumerable<Diagnostic> problems)
+    {
+        writer.WriteStartArray("problems");
+        foreach (var problem in problems)
+        {
+            writer.WriteStartObject();
+            writer.WriteString("code", problem.Code);
+            writer.WriteString("severity", problem.Severity switch { Severity.Error => "error", Severity.Warning => "warning", _ => "hint" });
+            writer.WriteString("message", problem.Message);
+            writer.WriteString("file", problem.Span.File);
+            writer.WriteNumber("line", problem.Span.Line);
+            writer.WriteNumber("column", problem.Span.Column);
+            WriteText(writer, "help", problem.Help);
+            writer.WriteEndObject();
+        }
+
+        writer.WriteEndArray();
+    }
+
+    private static void WriteTexts(Utf8JsonWriter writer, string name, ImmutableArray<string> texts)
+    {
+        writer.WriteStartArray(name);
+        foreach (var text in texts)
+        {
+            writer.WriteStringValue(text);
+        }
+
+        writer.WriteEndArray();
+    }
+
+    private static void WriteText(Utf8JsonWriter writer, string name, string? text)
+    {
+        if (text is null)
+        {
+            writer.WriteNull(name);
+        }
+        else
+        {
+            writer.WriteString(name, text);
+        }
+    }
+
+    private static string Iso(DateOnly date) => date.ToString("yyyy-MM-dd", CultureInfo.InvariantCulture);
+}

@@ -7,6 +7,8 @@ namespace Criteria.Core.Cases;
 /// <remarks>It checks names and forms. What needs reading, such as units, ranges and dates, is checked by <see cref="CaseReader"/>.</remarks>
 public static class CaseSchema
 {
+    private const string YesNoDefinition = "yes_no";
+    private const string DateDefinition = "date";
     private const string DatePattern = "^\\d{4}-\\d{2}-\\d{2}$";
 
     /// <summary>The schema.</summary>
@@ -33,6 +35,7 @@ public static class CaseSchema
             ["required"] = new JsonArray("case"),
             ["additionalProperties"] = false,
             ["properties"] = properties,
+            ["$defs"] = new JsonObject { [YesNoDefinition] = WithOrigin(YesNo()), [DateDefinition] = WithOrigin(Date()) },
         };
     }
 
@@ -142,16 +145,26 @@ public static class CaseSchema
         ["properties"] = properties,
     };
 
-    // A value may stand alone, or in a map with where it came from.
     private static JsonObject Value(FactDefinition fact, bool bareNumber = false)
     {
-        var states = new JsonObject { ["enum"] = new JsonArray(ValueReader.UnknownWord, ValueReader.NotApplicableWord) };
-        var alone = new JsonArray(states, Form(fact, bareNumber));
-        if (fact.AlsoYesNo)
+        var definition = fact switch
         {
-            alone.Add(YesNo());
-        }
+            { AlsoYesNo: true } => null,
+            { Kind: FactKind.YesNo } => YesNoDefinition,
+            { Kind: FactKind.Date } => DateDefinition,
+            _ => null,
+        };
+        var schema = definition is not null ? new JsonObject { ["$ref"] = $"#/$defs/{definition}" }
+            : fact.AlsoYesNo ? WithOrigin(Form(fact, bareNumber), YesNo())
+            : WithOrigin(Form(fact, bareNumber));
+        return Described(schema, $"{fact.Label}. {fact.Meaning}");
+    }
 
+    // A value may stand alone, or in a map with where it came from.
+    private static JsonObject WithOrigin(params JsonObject[] forms)
+    {
+        var states = new JsonObject { ["enum"] = new JsonArray(ValueReader.UnknownWord, ValueReader.NotApplicableWord) };
+        JsonArray alone = [states, .. forms];
         var withOrigin = Closed(new JsonObject
         {
             ["value"] = new JsonObject { ["anyOf"] = alone.DeepClone() },
@@ -159,20 +172,22 @@ public static class CaseSchema
         });
         withOrigin["required"] = new JsonArray("value");
         alone.Add(withOrigin);
-        return Described(new JsonObject { ["anyOf"] = alone }, $"{fact.Label}. {fact.Meaning}");
+        return new JsonObject { ["anyOf"] = alone };
     }
 
     private static JsonObject Form(FactDefinition fact, bool bareNumber) => fact.Kind switch
     {
         FactKind.YesNo => YesNo(),
         FactKind.Choice => new JsonObject { ["enum"] = Words(fact.Choices) },
-        FactKind.Date => new JsonObject { ["type"] = "string", ["pattern"] = DatePattern },
+        FactKind.Date => Date(),
         FactKind.Count => new JsonObject { ["type"] = new JsonArray("integer", "string"), ["minimum"] = 0, ["pattern"] = "^\\d+$" },
         FactKind.Number or FactKind.Duration when bareNumber || fact.Unit.Dimension == Dimension.None =>
             new JsonObject { ["type"] = new JsonArray("number", "string"), ["minimum"] = 0, ["pattern"] = "^\\d" },
         FactKind.Number or FactKind.Duration => new JsonObject { ["type"] = "string", ["pattern"] = "^\\d" },
         _ => new JsonObject { ["type"] = new JsonArray("string", "number") },
     };
+
+    private static JsonObject Date() => new() { ["type"] = "string", ["pattern"] = DatePattern };
 
     private static JsonObject YesNo() => new() { ["enum"] = new JsonArray("yes", "no", true, false) };
 

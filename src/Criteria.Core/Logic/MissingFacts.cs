@@ -33,7 +33,9 @@ public sealed class MissingFacts
         }
 
         var inputs = Inputs(fact, facts).Where(input => !IsSettled(facts[input])).ToArray();
-        if (inputs.Length == 0 || (!fact.IsKnown && definition.Ask.Length > 0))
+
+        // Once a part of it is known, the parts that are not are the better question.
+        if (inputs.Length == 0 || (definition.Ask.Length > 0 && !inputs.Any(input => facts[input].IsKnown) && !IsPartlyKnown(fact, facts)))
         {
             Add(new MissingFact(definition.Id, definition.Label, definition.Ask, definition.Owner));
             return;
@@ -46,6 +48,9 @@ public sealed class MissingFacts
     }
 
     private static bool IsSettled(Fact fact) => fact.State == FactState.NotApplicable || fact is { IsKnown: true, Number: null or { IsExact: true } };
+
+    private static bool IsPartlyKnown(Fact fact, FactSet facts) =>
+        fact.IsKnown || (fact.Definition.Computed is { } computed && computed.From.Any(input => facts.Vocabulary.Find(input) is { } known && facts[known].IsKnown));
 
     private static IEnumerable<FactDefinition> Inputs(Fact fact, FactSet facts)
     {

@@ -107,7 +107,7 @@ public sealed class RecordLeaf : Predicate
         var candidates = list.Items.Where(item => _kinds.Contains(item.Kind)).Select(item => Explain(item, view)).ToImmutableArray();
         var kinds = string.Join(" or ", _kinds);
         var end = list.ClosedBy is null ? "and the list is not closed" : "and the list is closed";
-        var value = candidates.IsEmpty ? $"no {kinds} is listed, {end}" : $"no other {kinds} is listed, {end}";
+        var value = $"no {(candidates.IsEmpty ? "" : "other ")}{_list.Label.ToLowerInvariant()} of the kind {kinds} is listed, {end}";
         return new TraceNode("documents", Text, Evaluate(view), value, list.ClosedBy is { } by ? $"list closed by {by}" : null, candidates);
     }
 
@@ -157,8 +157,23 @@ public sealed class RecordLeaf : Predicate
         return truth;
     }
 
+    // Enough to find it in the file: kind, date, author, signature.
+    private string Described(CaseRecord item)
+    {
+        var words = item.Kind;
+        foreach (var (name, lead) in new[] { ("date", " of "), ("start", " from "), ("author", ", "), ("signed", ", signed ") })
+        {
+            if (_list.Attribute(name) is { } attribute && item[attribute] is { IsKnown: true, Value: not YesNoValue { Yes: false } } fact)
+            {
+                words += fact.Value is YesNoValue ? ", signed" : lead + fact.Text;
+            }
+        }
+
+        return words;
+    }
+
     private TraceNode Explain(CaseRecord item, View view) => new(
-        "document", $"{item.Id} ({item.Kind})", Fits(item, view), null, null,
+        "document", $"{item.Id} ({Described(item)})", Fits(item, view), null, null,
         [
             .. _tests.Select(test => TraceNode.Leaf(
                 "fact", test.Text, test.Evaluate(item[test.Attribute], view), item[test.Attribute].Text + test.AnchorText(view), item[test.Attribute].Origin.Words)),

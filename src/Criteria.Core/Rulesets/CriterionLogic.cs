@@ -87,12 +87,11 @@ public static class CriterionLogic
         // Once a question of the source stands, no fact of the body can settle the finding any more.
         if (silent != Truth.Met)
         {
+            criterion.Body.AddMissing(view, missing);
             foreach (var question in criterion.Silent)
             {
                 question.When.Reduce(view).AddMissing(view, missing);
             }
-
-            criterion.Body.AddMissing(view, missing);
         }
 
         return [.. missing.ToArray().Select(criterion.WithOwnQuestion)];

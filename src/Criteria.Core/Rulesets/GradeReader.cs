@@ -7,7 +7,7 @@ namespace Criteria.Core.Rulesets;
 /// <summary>Reads a grade and checks that its bands leave no gap and do not overlap.</summary>
 internal sealed class GradeReader(BindingContext context)
 {
-    private sealed record Bounds(string Grade, Quantity? Lower, bool LowerIncluded, Quantity? Upper, bool UpperIncluded, SourceSpan Span);
+    private sealed record Bounds(string Grade, Quantity? Lower, bool LowerIncluded, Quantity? Upper, bool UpperIncluded, SourceSpan Span, string? Setting = null);
 
     public GradeBody? Read(Node node)
     {
@@ -115,8 +115,8 @@ internal sealed class GradeReader(BindingContext context)
         }
 
         var toUpper = setting.Is == bands[above].Grade;
-        bands[above] = bands[above] with { LowerIncluded = toUpper };
-        bands[above - 1] = bands[above - 1] with { UpperIncluded = !toUpper };
+        bands[above] = bands[above] with { LowerIncluded = toUpper, Setting = setting.Name };
+        bands[above - 1] = bands[above - 1] with { UpperIncluded = !toUpper, Setting = setting.Name };
     }
 
     private void CheckOrder(List<Bounds> bands)
@@ -165,8 +165,7 @@ internal sealed class GradeReader(BindingContext context)
     {
         var lower = band.Lower is { } low ? $"{(band.LowerIncluded ? "at least" : "above")} {low.Written}" : null;
         var upper = band.Upper is { } high ? $"{(band.UpperIncluded ? "up to" : "below")} {high.Written}" : null;
-        return new Band(
-            band.Grade, band.Lower?.Base, band.LowerIncluded, band.Upper?.Base, band.UpperIncluded,
-            lower is null ? upper ?? "any value" : upper is null ? lower : $"{lower} and {upper}");
+        var text = lower is null ? upper ?? "any value" : upper is null ? lower : $"{lower} and {upper}";
+        return new Band(band.Grade, band.Lower?.Base, band.LowerIncluded, band.Upper?.Base, band.UpperIncluded, text, band.Setting);
     }
 }

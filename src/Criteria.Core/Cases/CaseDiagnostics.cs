@@ -21,7 +21,7 @@ internal static class CaseDiagnostics
         $"write a decimal point: `{Wording.Quote(part.Replace(',', '.'))}`; thousands are not separated");
 
     public static Diagnostic NumberForm(string part, SourceSpan span) => new(
-        "CC0105", Severity.Error, $"`{Wording.Quote(part)}` is not a plain number", span, "digits with at most one decimal point, no sign, no exponent");
+        "CC0105", Severity.Error, $"`{Wording.Quote(part)}` is not a plain number", span, "digits with at most one decimal point, no sign, no exponent, no thousands separator");
 
     public static Diagnostic TooManyDigits(string part, SourceSpan span) => new(
         "CC0106", Severity.Error, $"`{Wording.Quote(part)}` has more than {Ratio.MostDigits} digits", span, "no measurement of this job has so many");

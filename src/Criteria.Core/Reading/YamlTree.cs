@@ -6,6 +6,8 @@ namespace Criteria.Core.Reading;
 /// <summary>Builds the tree from YAML events. Anchors, aliases and tags are refused, so nothing can grow out of little text.</summary>
 internal sealed class YamlTree
 {
+    private const int LongestMessage = 160;
+
     private readonly string _file;
     private readonly DiagnosticBag _bag;
     private readonly TreeBudget _budget;
@@ -177,7 +179,7 @@ internal sealed class YamlTree
 
     private static string Plain(YamlException error)
     {
-        var message = Wording.Quote(error.Message.Length == 0 ? "broken YAML" : error.Message);
-        return char.ToLowerInvariant(message[0]) + message[1..].TrimEnd('.');
+        var message = error.Message.TrimEnd('.');
+        return message.Length == 0 ? "broken YAML" : Wording.Quote(char.ToLowerInvariant(message[0]) + message[1..], LongestMessage);
     }
 }

@@ -99,6 +99,9 @@ internal static class CaseDiagnostics
         "CC0136", Severity.Warning, $"the BMI is written as {written} but weight and height give {computed}", span,
         "both are kept: no threshold between them is decided");
 
+    public static Diagnostic IndexRuleTwice(string index, SourceSpan span) => new(
+        "CC0137", Severity.Error, $"the {index} has both `hypopnea` and `desaturation`", span, "an ODI has a desaturation, every other index a hypopnea rule");
+
     public static Diagnostic RecordIdMissing(string what, SourceSpan span) => new(
         "CC0140", Severity.Error, $"a {what} without `id`", span, "a short name of your choice, so that values can point to it");
 

@@ -21,7 +21,7 @@ internal static class CaseDiagnostics
         $"write a decimal point: `{Wording.Quote(part.Replace(',', '.'))}`; thousands are not separated");
 
     public static Diagnostic NumberForm(string part, SourceSpan span) => new(
-        "CC0105", Severity.Error, $"`{Wording.Quote(part)}` is not a plain number", span, "digits with at most one decimal point, no sign, no exponent");
+        "CC0105", Severity.Error, $"`{Wording.Quote(part)}` is not a plain number", span, "digits with at most one decimal point, no sign, no exponent, no thousands separator");
 
     public static Diagnostic TooManyDigits(string part, SourceSpan span) => new(
         "CC0106", Severity.Error, $"`{Wording.Quote(part)}` has more than {Ratio.MostDigits} digits", span, "no measurement of this job has so many");
@@ -98,6 +98,9 @@ internal static class CaseDiagnostics
     public static Diagnostic BmiDisagrees(string written, string computed, SourceSpan span) => new(
         "CC0136", Severity.Warning, $"the BMI is written as {written} but weight and height give {computed}", span,
         "both are kept: no threshold between them is decided");
+
+    public static Diagnostic IndexRuleTwice(string index, SourceSpan span) => new(
+        "CC0137", Severity.Error, $"the {index} has both `hypopnea` and `desaturation`", span, "an ODI has a desaturation, every other index a hypopnea rule");
 
     public static Diagnostic RecordIdMissing(string what, SourceSpan span) => new(
         "CC0140", Severity.Error, $"a {what} without `id`", span, "a short name of your choice, so that values can point to it");

@@ -69,6 +69,7 @@ internal sealed class VocabularyReader(DiagnosticBag bag)
         }
 
         CheckComputations();
+        CheckInputs();
         return bag.HasErrors ? null : Build();
     }
 
@@ -248,6 +249,12 @@ internal sealed class VocabularyReader(DiagnosticBag bag)
             bag.Add(VocabularyDiagnostics.BadId(definition.Id, span));
         }
 
+        // Night facts and attributes stand below the key of their list, never in its place.
+        if (definition.At is { } place && (place.Split('.').Any(part => part.Length == 0) || (!place.Contains('.', StringComparison.Ordinal) && definition.Scope != FactScope.Case)))
+        {
+            bag.Add(VocabularyDiagnostics.BadPlace(place, span));
+        }
+
         if (!_ids.Add(definition.Id))
         {
             bag.Add(VocabularyDiagnostics.Twice("fact", definition.Id, span));
@@ -364,6 +371,24 @@ internal sealed class VocabularyReader(DiagnosticBag bag)
         _facts.Clear();
         _facts.AddRange(ordered);
     }
+
+    private void CheckInputs()
+    {
+        var readable = _facts.Where(pair => pair.Definition.Scope != FactScope.Record)
+            .GroupBy(pair => pair.Definition.Id, StringComparer.Ordinal).ToDictionary(group => group.Key, group => group.First().Definition, StringComparer.Ordinal);
+        foreach (var (definition, span) in _facts.Where(pair => pair.Definition.Computed is not null))
+        {
+            // What names no fact at all was reported as such.
+            if (Inputs(definition).All(_ids.Contains)
+                && MeasureInputs.Fault(definition, readable.GetValueOrDefault, id => _indices.Any(index => index.Rate.Id == id), HasStart) is { } fault)
+            {
+                bag.Add(VocabularyDiagnostics.BadComputation(definition.Id, fault, span));
+            }
+        }
+    }
+
+    private bool HasStart(string list, string kind) => _records.Any(record => record.At == list && record.Kinds.Contains(kind))
+        && _facts.Any(pair => pair.Definition.At == $"{list}.start" && pair.Definition.Kind == FactKind.Date);
 
     private void ReportUncomputable(List<(FactDefinition Definition, SourceSpan Span)> waiting, HashSet<string> done)
     {

@@ -112,7 +112,7 @@ internal sealed class Fields
         foreach (var entry in Map.Entries.Where(entry => !_asked.Contains(entry.Key)))
         {
             _bag.Add(ReadingDiagnostics.UnknownKey(
-                Wording.Quote(entry.Key), _where, NearestName.Of(entry.Key, _asked), _asked, entry.KeySpan));
+                Wording.Quote(entry.Key), _where, NearestName.Of(entry.Key, _asked), _asked.Distinct(StringComparer.Ordinal), entry.KeySpan));
         }
     }
 

@@ -6,6 +6,9 @@ internal static class ReadingDiagnostics
     public static Diagnostic Syntax(string message, SourceSpan span) => new(
         "CD0001", Severity.Error, $"not readable: {message}", span, "indent with spaces, and quote a text that holds `: ` or ` #`");
 
+    public static Diagnostic JsonSyntax(SourceSpan span) => new(
+        "CD0001", Severity.Error, "not readable: broken JSON", span, "quote every key and every text, and put a comma between two entries but none after the last");
+
     public static Diagnostic TooDeep(int most, SourceSpan span) => new(
         "CD0002", Severity.Error, $"nested more than {most} levels deep", span);
 

@@ -15,9 +15,9 @@ internal static class Wording
     }
 
     /// <summary>The user's text, on one line and not too long.</summary>
-    public static string Quote(string text)
+    public static string Quote(string text, int longest = LongestShown)
     {
-        var flat = string.Concat(text.Take(LongestShown + 1).Select(c => char.IsControl(c) ? ' ' : c));
-        return flat.Length > LongestShown ? flat[..LongestShown] + "..." : flat;
+        var flat = string.Concat(text.Take(longest + 1).Select(c => char.IsControl(c) ? ' ' : c));
+        return flat.Length > longest ? flat[..longest] + "..." : flat;
     }
 }

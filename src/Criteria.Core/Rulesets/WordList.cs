@@ -6,6 +6,8 @@ namespace Criteria.Core.Rulesets;
 /// <summary>Reads the words after <c>is</c>: one, or several with <c>or</c> between them. A word may have spaces in it.</summary>
 internal static class WordList
 {
+    private const string Between = " or ";
+
     /// <summary>The words, or default (and a diagnostic).</summary>
     public static ImmutableArray<string> Read(LeafCursor cursor, string name, ImmutableArray<string> allowed, DiagnosticBag bag)
     {
@@ -18,7 +20,7 @@ internal static class WordList
         var words = ImmutableArray.CreateBuilder<string>();
         var faulty = false;
         var at = 0;
-        foreach (var part in rest.Split(" or "))
+        foreach (var part in rest.Split(Between))
         {
             var word = part.Trim();
             if (allowed.Contains(word))
@@ -32,7 +34,7 @@ internal static class WordList
                 faulty = true;
             }
 
-            at += part.Length;
+            at += part.Length + Between.Length;
         }
 
         return faulty ? default : words.ToImmutable();

@@ -223,12 +223,16 @@ public sealed class DiagnosisTests
     [InlineData("intake.drowsy_driving", "yes", 1)]
     [InlineData("intake.recent_crash_or_near_miss", "yes", 1)]
     [InlineData("intake.drowsy_driving", "unknown", 0)]
-    public void Diagnosis_OfADriverAtRisk_CarriesTheWarning(string place, string answer, int cautions)
+    public void Driver_AtRisk_IsWarnedOfFirstWhateverTheNight(string place, string answer, int warnings)
     {
-        var findings = CaseText.Complete.With(place, answer).Assess();
+        var text = CaseText.Complete.With(place, answer);
 
-        findings["osa.icsd-3"].Cautions.Length.ShouldBe(cautions);
-        findings["osa.icsd-3-tr"].Cautions.Length.ShouldBe(cautions);
+        foreach (var findings in new[] { text.Assess(), text.With("nights.usable.oximetry", "1 h").Assess() })
+        {
+            findings["driving.high-risk"].ReadFirst.ShouldSatisfyAllConditions(
+                sentence => (sentence is null ? 0 : 1).ShouldBe(warnings),
+                sentence => (sentence ?? "Warn about driving now").ShouldContain("Warn about driving now"));
+        }
     }
 
     private static CaseText With(CaseText text, string index, int? events) =>

@@ -246,15 +246,27 @@ public sealed class SeverityTests
     }
 
     [Theory]
-    [InlineData("yes", 0)]
-    [InlineData("no", 1)]
-    [InlineData(null, 0)]
-    public void Negative_OfANightTheReaderCallsInadequate_CarriesACaution(string? adequate, int cautions)
+    [InlineData("yes", Standing.Met)]
+    [InlineData("no", Standing.NotApplicable)]
+    [InlineData(null, Standing.Undetermined)]
+    public void Negative_OfANightTheReaderCallsInadequate_IsNoResultAtAll(string? adequate, Standing expected)
     {
         var findings = WithRei(HomeNight, 29, 29).With("nights.technically_adequate", adequate).Assess();
 
-        findings.Of("severity.negative").ShouldBe(Standing.Met);
-        findings["severity.negative"].Cautions.Length.ShouldBe(cautions);
+        findings.Of("severity.negative").ShouldBe(expected);
+        findings.Of("severity.rei-4").ShouldBe(expected);
+    }
+
+    // Source: published criteria count obstructive events; which they are is the reader's judgement.
+    [Theory]
+    [InlineData("yes", Standing.NotMet)]
+    [InlineData("no", Standing.Met)]
+    [InlineData(null, Standing.Undetermined)]
+    public void NotObstructive_ByTheReader_IsReadFirst(string? mainly, Standing expected)
+    {
+        var findings = HomeNight.With("nights.predominantly_obstructive", mainly).Assess();
+
+        findings.Of("severity.not-obstructive").ShouldBe(expected);
     }
 
     [Theory]

@@ -38,6 +38,7 @@ internal sealed record CaseText
             "id: visit-note, kind: clinical evaluation, date: 2026-05-20, author: physician, in_person: yes, telehealth: no, signed: 2026-05-20, pages: 3, "
             + "records_symptoms: yes, records_sleepiness_scale: yes, records_exam: yes, records_neck: yes, records_bmi: yes")
         .Document("id: test-order, kind: test order, date: 2026-05-21, author: physician, signed: yes")
+        .Document("id: report, kind: sleep test report, date: 2026-06-08, author: physician, signed: 2026-06-08")
         .Document("id: instruction, kind: instruction record, date: 2026-06-20, author: supplier")
         .Closed()
         .With("therapy", "[{ others: no, reviewed_by: billing staff }]")

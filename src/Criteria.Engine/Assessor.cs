@@ -13,14 +13,17 @@ namespace Criteria.Engine;
 public sealed class Assessor
 {
     private readonly RulesetLibrary _library;
+    private readonly CasesExpected _expected;
     private readonly Lock _lock = new();
     private readonly Dictionary<RulesInForce, ISessionFactory> _networks = new(ReferenceEqualityComparer.Instance);
 
     /// <summary>An assessor under a library.</summary>
-    public Assessor(RulesetLibrary library)
+    /// <param name="library">The library.</param>
+    /// <param name="expected">How many cases it will see; findings do not depend on it.</param>
+    public Assessor(RulesetLibrary library, CasesExpected expected = CasesExpected.Many)
     {
         ArgumentNullException.ThrowIfNull(library);
-        _library = library;
+        (_library, _expected) = (library, expected);
     }
 
     /// <summary>Assesses a case under the rules of a date.</summary>
@@ -61,7 +64,7 @@ public sealed class Assessor
         {
             if (!_networks.TryGetValue(rules, out var network))
             {
-                network = RuleNetwork.Compile(rules);
+                network = RuleNetwork.Compile(rules, _expected);
                 _networks.Add(rules, network);
             }
 

@@ -14,13 +14,14 @@ public sealed class LiveAssessment
 {
     private readonly RulesInForce _rules;
     private readonly ISession _session;
-    private readonly FindingTable _table = new();
+    private readonly FindingTable _table;
     private readonly Assessment _frame;
     private Case _case;
 
     internal LiveAssessment(RulesInForce rules, ISessionFactory factory, Case subject, Assessment frame)
     {
         (_rules, _case, _frame) = (rules, subject, frame);
+        _table = new FindingTable(rules.Criteria.Length, 1 + Math.Max(1, subject.Nights.Length));
         _session = factory.CreateSession();
 
         // Chaining fact by fact is dear; findings are propagated once a round, stratum by stratum.

@@ -62,7 +62,7 @@ internal static class AssessCommand
     private static int Assess(Terminal terminal, string[] names, string format, DateOnly? asOf, RulesetLibrary library, TextWriter output)
     {
         var reader = new CaseReader(library.Vocabulary);
-        var assessor = new Assessor(library);
+        var assessor = new Assessor(library, names.Length == 1 ? CasesExpected.One : CasesExpected.Many);
         var progress = new Progress(terminal, names.Length);
         var printer = Printer(format, output, names.Length);
         var worst = ExitCode.Done;

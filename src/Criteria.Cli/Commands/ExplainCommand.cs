@@ -57,7 +57,7 @@ internal static class ExplainCommand
             return ExitCode.CaseProblems;
         }
 
-        var assessment = new Assessor(library).Assess(subject, date, reading.Problems);
+        var assessment = new Assessor(library, CasesExpected.One).Assess(subject, date, reading.Problems);
         var findings = assessment.Of(id).ToArray();
         if (findings.Length == 0)
         {

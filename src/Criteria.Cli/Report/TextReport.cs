@@ -108,9 +108,12 @@ internal sealed partial class TextReport
             var part = finding.Criterion.Ruleset.Function == RulesetFunction.Coverage ? $"{finding.Criterion.Ruleset.Heading}: " : "";
             var night = finding.Night is { } label && SeveralNights ? $", {Words.Night(label)}" : "";
             _text.Hanging($"  {Words.Lead(finding)}", $"{part}{Words.Title(finding)}{night}", Indent);
-            if (finding.Standing == Standing.NotMet)
+            var why = finding.Standing == Standing.NotMet ? Words.Why(finding)
+                : finding.Standing == Standing.Undetermined && Words.WaitsFor(finding) is { Length: > 0 } open ? $"open: {open}"
+                : "";
+            if (why.Length > 0)
             {
-                _text.Hanging("", Words.Sentence(Words.Why(finding)), Indent);
+                _text.Hanging("", Words.Sentence(why), Indent);
             }
         }
     }

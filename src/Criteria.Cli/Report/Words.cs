@@ -76,6 +76,10 @@ internal static class Words
         return string.Join("; ", shown) + (more > 0 ? $"; and {more.ToWords(CultureInfo.InvariantCulture)} more" : "");
     }
 
+    /// <summary>The findings that an open one waits for.</summary>
+    public static string WaitsFor(Finding finding) => string.Join("; ", Reasons.Decisive(finding.Because)
+        .Where(step => step.Kind == "finding").Select(step => Bare(step.Text)).Distinct(StringComparer.Ordinal));
+
     /// <summary>One step of a trace in words.</summary>
     public static string Step(TraceNode step) => step.Kind switch
     {
@@ -94,9 +98,9 @@ internal static class Words
     private static string Leaf(TraceNode step)
     {
         var text = step.Text;
-        if (step.Kind == "finding" && step.Value is not null && text.EndsWith($": {step.Value}", StringComparison.Ordinal))
+        if (step.Kind == "finding")
         {
-            return text;
+            return $"{Bare(text)}: {step.Value}";
         }
 
         if (step.Kind == "fact" && text.EndsWith(" = no", StringComparison.Ordinal))
@@ -110,6 +114,20 @@ internal static class Words
 
         var from = step is { From: not null, Kind: "fact" } && !step.From.StartsWith("computed", StringComparison.Ordinal) ? $" ({step.From})" : "";
         return step.Value is null ? text : $"{text}: {step.Value}{from}";
+    }
+
+    // The title of the finding that a step rests on, without the standing it asks for.
+    private static string Bare(string text)
+    {
+        foreach (var standing in new[] { Standing.NotMet, Standing.NotApplicable })
+        {
+            if (text.EndsWith($": {standing.Words()}", StringComparison.Ordinal))
+            {
+                return text[..^(standing.Words().Length + 2)];
+            }
+        }
+
+        return text;
     }
 
     private static string Band(TraceNode step)

@@ -136,7 +136,7 @@ internal sealed class CaseBuilder
 
     private ImmutableArray<Night> Nights(List<(List<Fact> Facts, SourceSpan Span)> nights, FactSet caseFacts)
     {
-        var built = new List<(DateOnly? Date, Night Night)>();
+        var built = new List<DatedNight>();
         var seen = new HashSet<DateOnly>();
         for (var i = 0; i < nights.Count; i++)
         {
@@ -150,10 +150,10 @@ internal sealed class CaseBuilder
             }
 
             WarnOfRates(set, span);
-            built.Add((date, new Night(label, set)));
+            built.Add(new DatedNight(date ?? DateOnly.MaxValue, new Night(label, set)));
         }
 
-        return [.. built.OrderBy(pair => pair.Date ?? DateOnly.MaxValue).Select(pair => pair.Night)];
+        return [.. built.OrderBy(night => night.Date).Select(night => night.Night)];
     }
 
     private void WarnOfRates(FactSet facts, SourceSpan span)
@@ -217,4 +217,6 @@ internal sealed class CaseBuilder
             }
         }
     }
+
+    private sealed record DatedNight(DateOnly Date, Night Night);
 }

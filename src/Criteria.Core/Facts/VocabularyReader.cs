@@ -26,7 +26,7 @@ internal sealed class VocabularyReader(DiagnosticBag bag)
 
     private const int MinutesInADay = 24 * 60;
 
-    private readonly List<(FactDefinition Definition, SourceSpan Span)> _facts = [];
+    private readonly List<Located> _facts = [];
     private readonly List<FactGroup> _groups = [];
     private readonly List<(string At, string Label, ImmutableArray<string> Kinds)> _records = [];
     private readonly List<IndexDefinition> _indices = [];
@@ -265,7 +265,7 @@ internal sealed class VocabularyReader(DiagnosticBag bag)
             bag.Add(VocabularyDiagnostics.Twice("place", definition.At, span));
         }
 
-        _facts.Add((definition, span));
+        _facts.Add(new Located(definition, span));
     }
 
     private FactScope ScopeOf(string? place) => place is null ? FactScope.Case
@@ -348,24 +348,31 @@ internal sealed class VocabularyReader(DiagnosticBag bag)
     // A computed fact may rest only on facts defined before it, so that one pass computes all; night facts make it a night fact.
     private void CheckComputations()
     {
-        var ordered = new List<(FactDefinition Definition, SourceSpan Span)>();
+        var ordered = new List<Located>();
         var done = new HashSet<string>(StringComparer.Ordinal);
-        var waiting = _facts.ToList();
+        var waiting = _facts;
         while (waiting.Count > 0)
         {
-            var ready = waiting.Where(pair => Inputs(pair.Definition).All(done.Contains)).ToArray();
-            if (ready.Length == 0)
+            var ready = new List<Located>();
+            var later = new List<Located>();
+            foreach (var fact in waiting)
+            {
+                (Inputs(fact.Definition).All(done.Contains) ? ready : later).Add(fact);
+            }
+
+            if (ready.Count == 0)
             {
                 ReportUncomputable(waiting, done);
                 return;
             }
 
-            foreach (var pair in ready)
+            foreach (var fact in ready)
             {
-                done.Add(pair.Definition.Id);
-                waiting.Remove(pair);
-                ordered.Add((WithScopeOfInputs(pair.Definition, ordered), pair.Span));
+                done.Add(fact.Definition.Id);
+                ordered.Add(fact with { Definition = WithScopeOfInputs(fact.Definition, ordered) });
             }
+
+            waiting = later;
         }
 
         _facts.Clear();
@@ -390,7 +397,7 @@ internal sealed class VocabularyReader(DiagnosticBag bag)
     private bool HasStart(string list, string kind) => _records.Any(record => record.At == list && record.Kinds.Contains(kind))
         && _facts.Any(pair => pair.Definition.At == $"{list}.start" && pair.Definition.Kind == FactKind.Date);
 
-    private void ReportUncomputable(List<(FactDefinition Definition, SourceSpan Span)> waiting, HashSet<string> done)
+    private void ReportUncomputable(List<Located> waiting, HashSet<string> done)
     {
         foreach (var (definition, span) in waiting)
         {
@@ -402,7 +409,7 @@ internal sealed class VocabularyReader(DiagnosticBag bag)
         }
     }
 
-    private static FactDefinition WithScopeOfInputs(FactDefinition fact, List<(FactDefinition Definition, SourceSpan Span)> ordered)
+    private static FactDefinition WithScopeOfInputs(FactDefinition fact, List<Located> ordered)
     {
         if (fact.At is not null || fact.Scope == FactScope.Night
             || !Inputs(fact).Any(input => ordered.Any(pair => pair.Definition.Id == input && pair.Definition.Scope == FactScope.Night)))
@@ -419,4 +426,6 @@ internal sealed class VocabularyReader(DiagnosticBag bag)
         { Measure: MeasureNames.OnlyStartOf } => [],
         var computed => computed.From,
     };
+
+    private sealed record Located(FactDefinition Definition, SourceSpan Span);
 }

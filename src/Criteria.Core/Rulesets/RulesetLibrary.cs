@@ -82,9 +82,9 @@ public sealed class RulesetLibrary
 
     private static RulesetLibrary? Load(ImmutableArray<SourceFile> files, DiagnosticBag bag)
     {
-        var vocabularyFiles = files.Where(file => HasFolder(file.Name, "vocabulary")).ToArray();
-        var sourceFiles = files.Where(file => FileName(file.Name) == "sources.yaml").ToArray();
-        var ruleFiles = files.Except(vocabularyFiles).Except(sourceFiles).ToArray();
+        var vocabularyFiles = files.Where(IsVocabulary).ToArray();
+        var sourceFiles = files.Where(IsSources).ToArray();
+        var ruleFiles = files.Where(file => !IsVocabulary(file) && !IsSources(file)).ToArray();
         if (vocabularyFiles.Length == 0)
         {
             bag.Add(RulesetDiagnostics.NoVocabulary());
@@ -173,9 +173,11 @@ public sealed class RulesetLibrary
         }
     }
 
-    private static bool HasFolder(string name, string folder) => name.Replace('\\', '/').Split('/').SkipLast(1).Contains(folder);
+    private static bool IsVocabulary(SourceFile file) => Steps(file).SkipLast(1).Contains("vocabulary");
 
-    private static string FileName(string name) => name.Replace('\\', '/').Split('/')[^1];
+    private static bool IsSources(SourceFile file) => Steps(file)[^1] == "sources.yaml";
+
+    private static string[] Steps(SourceFile file) => file.Name.Replace('\\', '/').Split('/');
 }
 
 /// <summary>What loading rules gave.</summary>

@@ -13,10 +13,15 @@ internal static class RuleNetwork
     private static readonly MethodInfo KeyMethod = typeof(CriterionRule).GetMethod(nameof(CriterionRule.Key))!;
     private static readonly MethodInfo FireMethod = typeof(CriterionRule).GetMethod(nameof(CriterionRule.Fire))!;
 
-    public static ISessionFactory Compile(RulesInForce rules)
+    public static ISessionFactory Compile(RulesInForce rules, CasesExpected expected)
     {
         // The whole set at once and without a cancellation token: a cancelled compilation would silently lack rules.
         var compiler = new RuleCompiler();
+        if (expected == CasesExpected.One)
+        {
+            compiler.ExpressionCompiler = new InterpretedExpressions();
+        }
+
         return compiler.Compile(rules.Criteria.Select(criterion => Rule(criterion, rules)));
     }
 

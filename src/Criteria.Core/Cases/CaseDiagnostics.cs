@@ -10,6 +10,9 @@ internal static class CaseDiagnostics
         "CC0101", Severity.Error, $"unknown fact `{Wording.Quote(key)}` in {where}", span,
         nearest is null ? $"allowed here: {Wording.List(allowed)}" : $"did you mean `{nearest}`?");
 
+    public static Diagnostic UnknownFactElsewhere(string key, string where, string place, SourceSpan span) => new(
+        "CC0101", Severity.Error, $"unknown fact `{Wording.Quote(key)}` in {where}", span, $"did you mean `{place}`?");
+
     public static Diagnostic Misplaced(string key, string where, string place, SourceSpan span) => new(
         "CC0102", Severity.Error, $"`{Wording.Quote(key)}` does not stand in {where}", span, $"it belongs at `{place}`");
 

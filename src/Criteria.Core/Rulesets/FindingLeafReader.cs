@@ -50,7 +50,7 @@ internal sealed class FindingLeafReader(BindingContext context, Shape shape, Sou
 
         var atLeast = cursor.TakeWords("at", "least");
         var atMost = !atLeast && cursor.TakeWords("at", "most");
-        var negated = !atLeast && !atMost && cursor.TakeWords("not");
+        var negated = !atLeast && !atMost && WordList.TakeNot(cursor, shape.Bands);
         var words = WordList.Read(cursor, shape.Reference.Id, shape.Bands, context.Bag);
         if (words.IsDefaultOrEmpty)
         {

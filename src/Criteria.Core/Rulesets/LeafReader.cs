@@ -142,7 +142,7 @@ internal sealed class LeafReader(BindingContext context)
             return Unexpected<ChoiceLeaf>(cursor, $"`is` and one of {Wording.List(fact.Choices)}");
         }
 
-        var negated = cursor.TakeWords("not");
+        var negated = WordList.TakeNot(cursor, fact.Choices);
         var words = Words(cursor, fact.Id, fact.Choices);
         return words.IsDefaultOrEmpty ? null : new ChoiceLeaf(fact, words, negated, context.Vocabulary);
     }
@@ -154,7 +154,7 @@ internal sealed class LeafReader(BindingContext context)
             return Unexpected<Constant>(cursor, $"`is` and one of {Wording.List(setting.Allowed)}");
         }
 
-        var negated = cursor.TakeWords("not");
+        var negated = WordList.TakeNot(cursor, setting.Allowed);
         var words = Words(cursor, setting.Name, setting.Allowed);
         return words.IsDefaultOrEmpty
             ? null

@@ -8,6 +8,9 @@ internal static class WordList
 {
     private const string Between = " or ";
 
+    /// <summary>Takes a <c>not</c> that turns the comparison round; one that starts an allowed word (<c>not tolerated</c>) stays.</summary>
+    public static bool TakeNot(LeafCursor cursor, ImmutableArray<string> allowed) => !allowed.Contains(cursor.PeekRest()) && cursor.TakeWords("not");
+
     /// <summary>The words, or default (and a diagnostic).</summary>
     public static ImmutableArray<string> Read(LeafCursor cursor, string name, ImmutableArray<string> allowed, DiagnosticBag bag)
     {

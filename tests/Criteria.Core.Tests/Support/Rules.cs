@@ -1,4 +1,6 @@
 using System.Collections.Immutable;
+using Criteria.Core.Facts;
+using Criteria.Core.Logic;
 using Criteria.Core.Reading;
 using Criteria.Core.Rulesets;
 
@@ -56,9 +58,32 @@ internal static class Rules
     /// <summary>The rules in force on a day long after 2024.</summary>
     public static RulesInForce InForce(string text) => Library(text).InForce(new DateOnly(2026, 7, 1), "medicare", "pap");
 
-    /// <summary>One criterion of one condition.</summary>
-    public static Criterion Criterion(string body, string index = "{ index: REI, rule: 4 %, per: monitoring time }") =>
-        InForce($"criteria:\n  - id: c\n    title: C\n    index: {index}\n    cites: [s-1]\n    {body.ReplaceLineEndings("\n    ")}\n").Criteria.ShouldHaveSingleItem();
+    /// <summary>Rules of one criterion, <c>c</c>, and conventions of one's choice.</summary>
+    public static RulesInForce One(string body, string conventions = "rounding: none, day_count: start is day 1") => InForce(
+        ("criteria:\n  - id: c\n    title: C\n    index: { index: REI, rule: 4 %, per: monitoring time }\n    cites: [s-1]\n    "
+        + body.ReplaceLineEndings("\n    ") + Header).Replace("rounding: none, day_count: start is day 1", conventions, StringComparison.Ordinal));
+
+    /// <summary>What rules conclude about the facts of a case in their vocabulary, in the order of evaluation.</summary>
+    public static View Conclude(this RulesInForce rules, FactSet facts)
+    {
+        var view = new View(facts, rules.Criteria.Length);
+        foreach (var index in rules.EvaluationOrder)
+        {
+            view[index] = rules.Criteria[index].Conclude(view);
+        }
+
+        return view;
+    }
+
+    /// <summary>What rules conclude about a case.</summary>
+    public static View Conclude(this RulesInForce rules, string sections) => rules.Conclude(Tiny.Case($"case: T-1\n{sections}\n", rules.Vocabulary).Facts);
+
+    /// <summary>What the body of the first criterion comes to for a case.</summary>
+    public static BodyOutcome Evaluate(this RulesInForce rules, string sections)
+    {
+        var read = Tiny.Case($"case: T-1\n{sections}\n", rules.Vocabulary);
+        return rules.Criteria[0].Body.Evaluate(new View(read.Nights.IsEmpty ? read.Facts : read.Nights[0].Facts, rules.Criteria.Length));
+    }
 
     private static bool IsWhole(string text) => text.Split('\n').Any(line => line.StartsWith("ruleset:", StringComparison.Ordinal)
         || line.StartsWith("overlay:", StringComparison.Ordinal) || line.StartsWith("sources:", StringComparison.Ordinal)

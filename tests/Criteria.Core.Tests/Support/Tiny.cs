@@ -87,12 +87,13 @@ internal static class Tiny
 
     public static Vocabulary Vocabulary { get; } = ReadVocabulary();
 
-    public static CaseReading Read(string text, string name = "case.yaml") => new CaseReader(Vocabulary).Read(Texts.File(name, text));
+    public static CaseReading Read(string text, string name = "case.yaml", Vocabulary? vocabulary = null) =>
+        new CaseReader(vocabulary ?? Vocabulary).Read(Texts.File(name, text));
 
     /// <summary>The case, which must read without a problem of any weight.</summary>
-    public static Case Case(string text)
+    public static Case Case(string text, Vocabulary? vocabulary = null)
     {
-        var reading = Read(text);
+        var reading = Read(text, vocabulary: vocabulary);
         reading.Problems.ShouldSay();
         return reading.Case!;
     }

@@ -79,8 +79,7 @@ public sealed class RecordLeaf : Predicate
     /// <summary>A short text for reports, if the ruleset gives one.</summary>
     public string? Say { get; }
 
-    /// <inheritdoc/>
-    public override string Text => Say ?? (_tests.IsEmpty
+    private protected override string Describe() => Say ?? (_tests.IsEmpty
         ? $"{_list.Label} on file: {string.Join(" or ", _kinds)}"
         : $"{_list.Label} on file: {string.Join(" or ", _kinds)} ({string.Join(", ", _tests.Select(test => test.Text))})");
 

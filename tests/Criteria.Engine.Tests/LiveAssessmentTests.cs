@@ -168,7 +168,7 @@ public sealed class LiveAssessmentTests
 
         live.Evaluated.ShouldBe(
             [
-                "hsat.examination", "pap.evaluation-before-test", "pap.evaluation-content", "pap.test-order",
+                "hsat.examination", "pap.evaluation-before-test", "pap.evaluation-content", "pap.test-order", "pap.test-report",
                 "pap.instruction", "pap.instruction-before-use", "pap.initial-coverage",
             ],
             ignoreOrder: true);

@@ -120,9 +120,9 @@ public sealed class AssessorTests
     // Every shipped ruleset is in force from the same day and to be reviewed by the same day.
     [Theory]
     [InlineData("2023-12-31", 0, 0)]
-    [InlineData("2024-01-01", 8, 0)]
-    [InlineData("2027-06-30", 8, 0)]
-    [InlineData("2027-07-01", 8, 8)]
+    [InlineData("2024-01-01", 9, 0)]
+    [InlineData("2027-06-30", 9, 0)]
+    [InlineData("2027-07-01", 9, 9)]
     public void Assess_AroundTheDatesOfTheRulesets_SelectsAndWarns(string date, int rulesets, int reviews)
     {
         var asOf = DateOnly.ParseExact(date, "yyyy-MM-dd", System.Globalization.CultureInfo.InvariantCulture);

@@ -117,10 +117,6 @@ internal static class CaseDiagnostics
     public static Diagnostic PageOutside(string id, decimal page, decimal pages, SourceSpan span) => new(
         "CC0143", Severity.Warning, $"page {page:0} of `{id}`, which has {pages:0}", span);
 
-    public static Diagnostic DateMissing(string file) => new(
-        "CC0150", Severity.Error, "the case names no date to assess it for", SourceSpan.StartOf(file),
-        "add `assessed_on: 2026-06-18` or `service_date` under `coverage`, or give --as-of");
-
     public static Diagnostic KeyLooksLikeName(string key, SourceSpan span) => new(
         "CC0151", Severity.Warning, $"the case key `{Wording.Quote(key)}` looks like a person's name", span, "use a key that names nobody");
 

@@ -114,6 +114,12 @@ internal sealed class SectionReader(Vocabulary vocabulary, DiagnosticBag bag, Va
 
     private void ReportUnknown(MapEntry entry, string section, IReadOnlyCollection<string> alsoAllowed)
     {
+        // Looking for near names takes time that a file full of problems is not worth.
+        if (bag.IsFull(entry.KeySpan.File))
+        {
+            return;
+        }
+
         var where = section.Length == 0 ? "the case file" : section == Vocabulary.NightPlace ? "a night" : $"`{section}`";
         if (vocabulary.Find(entry.Key) is { Computed: not null, At: null } computed)
         {

@@ -167,6 +167,35 @@ public sealed class ReadingDiagnosticsTests
     }
 
     [Fact]
+    public void Problems_BeyondTheMost_AreAnErrorEvenWhenEachIsAWarning()
+    {
+        var bag = new DiagnosticBag();
+
+        for (var line = 1; line <= DiagnosticBag.MostPerFile; line++)
+        {
+            bag.Add(Warning("CZ0001", "a.yaml", line, 1));
+        }
+
+        (bag.HasErrors, bag.IsFull("a.yaml")).ShouldBe((false, false));
+        bag.Add(Warning("CZ0001", "a.yaml", 999, 1));
+        (bag.HasErrors, bag.IsFull("a.yaml"), bag.IsFull("b.yaml")).ShouldBe((true, true, false));
+    }
+
+    [Fact]
+    public void Add_OfALongTextOfManyLines_KeepsItToOneLine()
+    {
+        var bag = new DiagnosticBag();
+
+        bag.Add(Warning("CZ0001", "a.yaml", 1, 1) with { Message = "a\nb\u2028c\u202ed" + new string('x', 1000), Help = "e\rf" });
+
+        var problem = bag.Ordered()[0];
+        problem.Message.ShouldStartWith("a b c dxxx");
+        problem.Message.ShouldEndWith("x...");
+        problem.Message.Length.ShouldBe(403);
+        problem.Help.ShouldBe("e f");
+    }
+
+    [Fact]
     public void Ordered_WhateverTheOrderOfReport_IsByFileLineColumnAndCode()
     {
         var bag = new DiagnosticBag();

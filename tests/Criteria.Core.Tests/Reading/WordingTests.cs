@@ -14,7 +14,12 @@ public sealed class WordingTests
     [Theory]
     [InlineData("a\nb\tc", "a b c")]
     [InlineData("short", "short")]
+    [InlineData("a\u2028b\u2029c\u0085d\u202ee", "a b c d e")]
     public void Quote_OfAText_IsOneLine(string text, string expected) => Wording.Quote(text).ShouldBe(expected);
+
+    [Fact]
+    public void Quote_OfALongText_NeverCutsALetterInTwo() =>
+        Wording.Quote(new string('x', 59) + "\ud83d\ude00y").ShouldBe(new string('x', 59) + "...");
 
     [Fact]
     public void Quote_OfALongText_IsCutAfter60()

@@ -172,6 +172,18 @@ public sealed class AdequacyTests
         findings.Of("adequacy.inadequate").ShouldBe(expected);
     }
 
+    // Source: Kapur 2017, recommendation after a home test: inadequate is neither negative nor normal.
+    [Theory]
+    [InlineData("yes", Standing.Met)]
+    [InlineData("no", Standing.NotMet)]
+    [InlineData(null, Standing.Undetermined)]
+    public void Gradable_ReadersVerdict_IsAskedFor(string? verdict, Standing expected)
+    {
+        var findings = CaseText.Complete.With("nights.technically_adequate", verdict).Assess();
+
+        findings.Of("adequacy.gradable").ShouldBe(expected);
+    }
+
     // Source: position statement 2018 on home tests, automatic scoring.
     [Theory]
     [InlineData("manual", Standing.NotMet)]

@@ -135,15 +135,16 @@ public sealed class AdequacyTests
 
     // Source: Sleep 2014;37:969, abstract.
     [Theory]
-    [InlineData("4 h 59 min", Standing.NotMet)]
-    [InlineData("5 h", Standing.Met)]
-    [InlineData("5 h 1 min", Standing.Met)]
-    [InlineData(null, Standing.Undetermined)]
-    public void FiveHours_AroundTheMark_IsInclusiveBelow(string? recorded, Standing expected)
+    [InlineData("4 h 59 min", Standing.NotMet, 1)]
+    [InlineData("5 h", Standing.Met, 0)]
+    [InlineData("5 h 1 min", Standing.Met, 0)]
+    [InlineData(null, Standing.Undetermined, 0)]
+    public void FiveHours_AroundTheMark_IsInclusiveBelow(string? recorded, Standing expected, int cautions)
     {
         var findings = CaseText.Complete.With("nights.recording_time", recorded).Assess();
 
         findings.Of("adequacy.five-hours").ShouldBe(expected);
+        findings["adequacy.five-hours"].Cautions.Length.ShouldBe(cautions);
     }
 
     [Theory]

@@ -103,7 +103,7 @@ public sealed class LiveAssessmentTests
 
         live.UpdateNight(0, Number("rei_3.events", 171));
 
-        live.Evaluated.ShouldBe(["severity.rei-3", "severity.rules-disagree", "osa.five-per-hour", "osa.fifteen-per-hour"], ignoreOrder: true);
+        live.Evaluated.ShouldBe(["agreement.rules-reversed", "severity.rei-3", "severity.rules-disagree", "osa.five-per-hour", "osa.fifteen-per-hour"], ignoreOrder: true);
     }
 
     [Fact]
@@ -115,7 +115,7 @@ public sealed class LiveAssessmentTests
         live.UpdateNight(0, Number("rei_3.events", 280), Fact.Absent(Definition("rei_3.printed")), Number("rei_3.time", 420));
 
         live.Evaluated.Distinct().ShouldBe(
-            ["severity.rei-3", "severity.rules-disagree", "severity.negative", "osa.five-per-hour", "osa.fifteen-per-hour"], ignoreOrder: true);
+            ["agreement.rules-reversed", "severity.rei-3", "severity.rules-disagree", "severity.negative", "osa.five-per-hour", "osa.fifteen-per-hour"], ignoreOrder: true);
         live.Assessment.Of("severity.rules-disagree").Single().Standing.ShouldBe(Standing.Met);
     }
 

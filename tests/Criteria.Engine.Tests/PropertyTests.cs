@@ -164,7 +164,9 @@ public sealed class PropertyTests
             return index.Rate.Computed!.From.Prepend(index.Rate.Id);
         }
 
-        return vocabulary.Find(id)?.Computed is { } computed ? computed.From.SelectMany(WithInputs).Prepend(id) : [id];
+        // Of weight and height the missing one is asked for, though a written body mass index would do as well.
+        var instead = vocabulary.Facts.Where(fact => fact is { At: not null, Computed: not null } && fact.Computed.From.Contains(id)).Select(fact => fact.Id);
+        return vocabulary.Find(id)?.Computed is { } computed ? computed.From.SelectMany(WithInputs).Prepend(id) : instead.Prepend(id);
     }
 
     private static string[] Loop(Case subject)

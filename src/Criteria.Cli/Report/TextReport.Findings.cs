@@ -10,6 +10,7 @@ internal sealed partial class TextReport
     private const int FewFindings = 2;
 
     private readonly HashSet<string> _cautions = new(StringComparer.Ordinal);
+    private readonly List<Finding> _absent = [];
     private readonly HashSet<string> _missing = new(StringComparer.Ordinal);
 
     private static bool IsShownInFull(Finding finding) => finding.Standing != Standing.NotApplicable && finding.Criterion.Shown != Shown.InTheTrace
@@ -22,8 +23,11 @@ internal sealed partial class TextReport
     {
         var findings = _assessment.Findings.Where(finding => finding.Criterion.Ruleset.Id == ruleset.Id
             && finding.Criterion.Shown != Shown.InTheTrace && finding.Standing != Standing.NotApplicable && !IsEmptyOption(finding)).ToArray();
-        if (findings.All(finding => finding.Criterion.Refuses && finding.Standing == Standing.NotMet))
+
+        // A section of flags that are all down needs no heading of its own.
+        if (findings.All(finding => !IsShownInFull(finding) && finding.Standing == Standing.NotMet))
         {
+            _absent.AddRange(findings.Where(finding => !finding.Criterion.Refuses));
             return;
         }
 
@@ -71,14 +75,16 @@ internal sealed partial class TextReport
         }
     }
 
-    private void NotApplicable(RulesetFunction function)
+    private void Rest(RulesetFunction function)
     {
         var findings = _assessment.Findings.Where(finding => finding.Standing == Standing.NotApplicable
             && finding.Criterion.Ruleset.Function == function && finding.Criterion.Shown is Shown.Always or Shown.AtTheTop).ToArray();
-        if (findings.Length > 0)
+        if (findings.Length + _absent.Count > 0)
         {
             _text.Line();
+            Named("Checked, not so", _absent);
             Named("Not applicable", findings);
+            _absent.Clear();
         }
     }
 

@@ -126,7 +126,7 @@ internal sealed partial class TextReport
             Section(ruleset, ruleset.Heading);
         }
 
-        NotApplicable(RulesetFunction.Clinical);
+        Rest(RulesetFunction.Clinical);
     }
 
     private void Coverage()
@@ -153,7 +153,7 @@ internal sealed partial class TextReport
             Section(ruleset, null);
         }
 
-        NotApplicable(RulesetFunction.Coverage);
+        Rest(RulesetFunction.Coverage);
     }
 
     private void Sources()

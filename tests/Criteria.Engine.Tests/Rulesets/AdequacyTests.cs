@@ -135,15 +135,16 @@ public sealed class AdequacyTests
 
     // Source: Sleep 2014;37:969, abstract.
     [Theory]
-    [InlineData("4 h 59 min", Standing.NotMet)]
-    [InlineData("5 h", Standing.Met)]
-    [InlineData("5 h 1 min", Standing.Met)]
-    [InlineData(null, Standing.Undetermined)]
-    public void FiveHours_AroundTheMark_IsInclusiveBelow(string? recorded, Standing expected)
+    [InlineData("4 h 59 min", Standing.NotMet, 1)]
+    [InlineData("5 h", Standing.Met, 0)]
+    [InlineData("5 h 1 min", Standing.Met, 0)]
+    [InlineData(null, Standing.Undetermined, 0)]
+    public void FiveHours_AroundTheMark_IsInclusiveBelow(string? recorded, Standing expected, int cautions)
     {
         var findings = CaseText.Complete.With("nights.recording_time", recorded).Assess();
 
         findings.Of("adequacy.five-hours").ShouldBe(expected);
+        findings["adequacy.five-hours"].Cautions.Length.ShouldBe(cautions);
     }
 
     [Theory]
@@ -170,6 +171,18 @@ public sealed class AdequacyTests
         var findings = CaseText.Complete.With("nights.usable.airflow", airflow).With("nights.technically_adequate", verdict).Assess();
 
         findings.Of("adequacy.inadequate").ShouldBe(expected);
+    }
+
+    // Source: Kapur 2017, recommendation after a home test: inadequate is neither negative nor normal.
+    [Theory]
+    [InlineData("yes", Standing.Met)]
+    [InlineData("no", Standing.NotMet)]
+    [InlineData(null, Standing.Undetermined)]
+    public void Gradable_ReadersVerdict_IsAskedFor(string? verdict, Standing expected)
+    {
+        var findings = CaseText.Complete.With("nights.technically_adequate", verdict).Assess();
+
+        findings.Of("adequacy.gradable").ShouldBe(expected);
     }
 
     // Source: position statement 2018 on home tests, automatic scoring.

@@ -218,23 +218,6 @@ public sealed class DiagnosisTests
         findings.Of("osa.icsd-3-tr").ShouldBe(edition2023);
     }
 
-    // Source: thoracic society guideline on driving (2013).
-    [Theory]
-    [InlineData("intake.drowsy_driving", "yes", 1)]
-    [InlineData("intake.recent_crash_or_near_miss", "yes", 1)]
-    [InlineData("intake.drowsy_driving", "unknown", 0)]
-    public void Driver_AtRisk_IsWarnedOfFirstWhateverTheNight(string place, string answer, int warnings)
-    {
-        var text = CaseText.Complete.With(place, answer);
-
-        foreach (var findings in new[] { text.Assess(), text.With("nights.usable.oximetry", "1 h").Assess() })
-        {
-            findings["driving.high-risk"].ReadFirst.ShouldSatisfyAllConditions(
-                sentence => (sentence is null ? 0 : 1).ShouldBe(warnings),
-                sentence => (sentence ?? "Warn about driving now").ShouldContain("Warn about driving now"));
-        }
-    }
-
     private static CaseText With(CaseText text, string index, int? events) =>
         events is null ? text : text.Index($"{index}, events: {events}, over: 6 h");
 }

@@ -164,6 +164,22 @@ public sealed class MedicareDocumentTests
         findings.Questions("pap.test-order").ShouldBe(date == "2026-06-03" ? ["same-day"] : []);
     }
 
+    // Source: A55426, records and their timing; the night is that of 2026-06-03.
+    [Theory]
+    [InlineData("date: 2026-06-02, signed: yes", Standing.NotMet)]
+    [InlineData("date: 2026-06-03, signed: yes", Standing.Met)]
+    [InlineData("date: 2026-06-04, signed: yes", Standing.Met)]
+    [InlineData("date: 2026-06-04, signed: 2026-06-08", Standing.Met)]
+    [InlineData("date: 2026-06-04, signed: no", Standing.NotMet)]
+    [InlineData("date: 2026-06-04", Standing.Undetermined)]
+    [InlineData("signed: yes", Standing.Undetermined)]
+    public void TestReport_AroundTheNight_IsSignedAndOfThatNightOrLater(string report, Standing expected)
+    {
+        var findings = CaseText.Complete.WithoutDocuments("sleep test report").Document($"id: report, kind: sleep test report, {report}").Assess();
+
+        findings.Of("pap.test-report").ShouldBe(expected);
+    }
+
     // Source: NCD 240.4.1 A and B.1-4.
     [Theory]
     [InlineData("type II", "[eeg, eog, chin_emg, ecg, airflow, thoracic_effort, oximetry]", Standing.Met)]
@@ -258,6 +274,7 @@ public sealed class MedicareDocumentTests
     [Theory]
     [InlineData("clinical evaluation")]
     [InlineData("test order")]
+    [InlineData("sleep test report")]
     [InlineData("instruction record")]
     public void InitialCoverage_EachDocument_IsNeeded(string kind)
     {

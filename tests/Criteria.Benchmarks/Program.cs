@@ -1,0 +1,27 @@
+using BenchmarkDotNet.Configs;
+using BenchmarkDotNet.Jobs;
+using BenchmarkDotNet.Running;
+using BenchmarkDotNet.Toolchains.InProcess.Emit;
+using Criteria.Benchmarks;
+
+// --smoke: every benchmark once, in this process, to see that each still runs and still gets its answer.
+// --memory: a long row of cases, to see that memory stays flat.
+// Anything else is for BenchmarkDotNet: --filter '*', --job short, --list flat.
+return args switch
+{
+    ["--smoke"] => Smoke(),
+    ["--memory"] => MemoryRun.Run(Console.Out),
+    _ => Failures(BenchmarkSwitcher.FromAssembly(typeof(MemoryRun).Assembly).Run(args)),
+};
+
+static int Smoke()
+{
+    var once = DefaultConfig.Instance.AddJob(Job.Dry.WithToolchain(InProcessEmitToolchain.Instance));
+    return Failures(BenchmarkRunner.Run(typeof(MemoryRun).Assembly, once));
+}
+
+static int Failures(IEnumerable<BenchmarkDotNet.Reports.Summary> summaries)
+{
+    var failed = summaries.Any(summary => summary.HasCriticalValidationErrors || summary.Reports.Any(report => !report.Success));
+    return failed ? 1 : 0;
+}

@@ -73,7 +73,7 @@ internal sealed class AttributeDate(FactDefinition attribute, DateRelation relat
 
 /// <summary>Whether the case holds a document, or a therapy trial, that fits.</summary>
 /// <remarks>Met when one that is listed fits wholly. When none does, only a closed list settles that there is none.</remarks>
-public sealed class RecordLeaf : Predicate
+internal sealed class RecordLeaf : Predicate
 {
     private readonly RecordDefinition _list;
     private readonly ImmutableArray<string> _kinds;

@@ -71,12 +71,19 @@ public sealed class LiveAssessment
 
     /// <summary>Changes facts of one night.</summary>
     /// <param name="night">The place of the night, from 0.</param>
-    /// <param name="facts">The facts.</param>
+    /// <param name="facts">The facts; those of the case are refused.</param>
+    /// <exception cref="ArgumentException">A fact does not belong to a night.</exception>
+    /// <exception cref="ArgumentOutOfRangeException">The case has no such night.</exception>
     public void UpdateNight(int night, params IReadOnlyCollection<Fact> facts)
     {
         ArgumentNullException.ThrowIfNull(facts);
         ArgumentOutOfRangeException.ThrowIfNegative(night);
         ArgumentOutOfRangeException.ThrowIfGreaterThanOrEqual(night, _case.Nights.Length);
+        if (facts.FirstOrDefault(fact => fact.Definition.Scope != FactScope.Night) is { } wrong)
+        {
+            throw new ArgumentException($"`{wrong.Definition.Id}` is not a fact of a night", nameof(facts));
+        }
+
         Replace(_case with { Nights = _case.Nights.SetItem(night, _case.Nights[night] with { Facts = _case.Nights[night].Facts.With(facts) }) });
     }
 

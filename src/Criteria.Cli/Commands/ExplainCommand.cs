@@ -16,6 +16,8 @@ internal static class ExplainCommand
     {
         var file = new Argument<string>("FILE") { Description = "A case file; `-` reads standard input." };
         var id = new Argument<string>("FINDING") { Description = "The name in brackets behind a finding, such as severity.rei-4." };
+        file.Validators.Add(SharedOptions.RefuseOptions);
+        id.Validators.Add(SharedOptions.RefuseOptions);
         var night = new Option<string?>("--night") { Description = "Of several nights, only this one.", HelpName = "DATE" };
         var format = SharedOptions.Format("text", "json");
         var asOf = SharedOptions.AsOf();

@@ -1,5 +1,7 @@
 using System.CommandLine;
+using System.CommandLine.Parsing;
 using System.Globalization;
+using Criteria.Core.Reading;
 
 namespace Criteria.Cli.Commands;
 
@@ -51,9 +53,25 @@ internal static class SharedOptions
         return option;
     }
 
-    public static Argument<string[]> Cases() => new("FILE")
+    public static Argument<string[]> Cases()
     {
-        Description = "Case files in YAML or JSON; `-` reads standard input.",
-        Arity = ArgumentArity.OneOrMore,
-    };
+        var files = new Argument<string[]>("FILE")
+        {
+            Description = "Case files in YAML or JSON; `-` reads standard input.",
+            Arity = ArgumentArity.OneOrMore,
+        };
+        files.Validators.Add(RefuseOptions);
+        return files;
+    }
+
+    /// <summary>A misspelt option must not be taken for a file.</summary>
+    public static void RefuseOptions(ArgumentResult result)
+    {
+        foreach (var token in result.Tokens.Where(token => token.Value.Length > 1 && token.Value[0] == '-'))
+        {
+            var known = (result.Parent as CommandResult)?.Command.Options.Select(option => option.Name) ?? [];
+            var near = NearestName.Of(token.Value, known);
+            result.AddError($"Unknown option `{token.Value}`.{(near is null ? "" : $" Did you mean `{near}`?")}");
+        }
+    }
 }

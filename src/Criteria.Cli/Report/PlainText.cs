@@ -41,7 +41,7 @@ internal sealed partial class PlainText(TextWriter writer)
         var margin = new string(' ', indent);
         var line = lead.PadRight(indent);
         var empty = true;
-        foreach (var word in NumberAndUnit().Replace(text, $"$1{Glue}$2").Split(' ', StringSplitOptions.RemoveEmptyEntries))
+        foreach (var word in Glued(text).Split(' ', StringSplitOptions.RemoveEmptyEntries))
         {
             if (!empty && line.Length + 1 + word.Length > Width)
             {
@@ -56,6 +56,12 @@ internal sealed partial class PlainText(TextWriter writer)
 
         writer.WriteLine(line.Replace(Glue, ' ').TrimEnd());
     }
+
+    private static string Glued(string text) =>
+        HoursAndMinutes().Replace(NumberAndUnit().Replace(text, $"$1{Glue}$2"), $"$1{Glue}$2");
+
+    [GeneratedRegex(@"(\u00A0h) (\d)", RegexOptions.CultureInvariant)]
+    private static partial Regex HoursAndMinutes();
 
     [GeneratedRegex(@"(\d) (%|/h|h|min|cm|kg|kg/m2|years|points)(?=[\s,;:.)]|$)", RegexOptions.CultureInvariant)]
     private static partial Regex NumberAndUnit();

@@ -12,6 +12,7 @@ internal sealed class TraceText
     private readonly Assessment _assessment;
     private readonly PlainText _text;
     private readonly HashSet<string> _shown = new(StringComparer.Ordinal);
+    private string? _night;
 
     private TraceText(Assessment assessment, TextWriter writer) => (_assessment, _text) = (assessment, new PlainText(writer));
 
@@ -24,6 +25,7 @@ internal sealed class TraceText
         var value = finding.Value is { Text.Length: > 0 } found ? $": {found.Text}" : "";
         _text.Hanging("", Words.Sentence($"{finding.Standing.Words()}{value}"), 0);
 
+        _night = finding.Night;
         _text.Part("BECAUSE");
         _shown.Add(finding.Id);
         Parts(finding.Because, 0);
@@ -76,7 +78,7 @@ internal sealed class TraceText
         {
             foreach (var id in (node.From ?? "").Split(", ").Where(_shown.Add))
             {
-                foreach (var upstream in _assessment.Of(id))
+                foreach (var upstream in _assessment.Of(id).Where(upstream => upstream.Night is null || upstream.Night == _night))
                 {
                     Parts(upstream.Because, depth + 1);
                 }

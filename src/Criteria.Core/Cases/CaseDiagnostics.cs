@@ -10,6 +10,9 @@ internal static class CaseDiagnostics
         "CC0101", Severity.Error, $"unknown fact `{Wording.Quote(key)}` in {where}", span,
         nearest is null ? $"allowed here: {Wording.List(allowed)}" : $"did you mean `{nearest}`?");
 
+    public static Diagnostic UnknownFactElsewhere(string key, string where, string place, SourceSpan span) => new(
+        "CC0101", Severity.Error, $"unknown fact `{Wording.Quote(key)}` in {where}", span, $"did you mean `{place}`?");
+
     public static Diagnostic Misplaced(string key, string where, string place, SourceSpan span) => new(
         "CC0102", Severity.Error, $"`{Wording.Quote(key)}` does not stand in {where}", span, $"it belongs at `{place}`");
 
@@ -21,7 +24,7 @@ internal static class CaseDiagnostics
         $"write a decimal point: `{Wording.Quote(part.Replace(',', '.'))}`; thousands are not separated");
 
     public static Diagnostic NumberForm(string part, SourceSpan span) => new(
-        "CC0105", Severity.Error, $"`{Wording.Quote(part)}` is not a plain number", span, "digits with at most one decimal point, no sign, no exponent");
+        "CC0105", Severity.Error, $"`{Wording.Quote(part)}` is not a plain number", span, "digits with at most one decimal point, no sign, no exponent, no thousands separator");
 
     public static Diagnostic TooManyDigits(string part, SourceSpan span) => new(
         "CC0106", Severity.Error, $"`{Wording.Quote(part)}` has more than {Ratio.MostDigits} digits", span, "no measurement of this job has so many");
@@ -99,6 +102,9 @@ internal static class CaseDiagnostics
         "CC0136", Severity.Warning, $"the BMI is written as {written} but weight and height give {computed}", span,
         "both are kept: no threshold between them is decided");
 
+    public static Diagnostic IndexRuleTwice(string index, SourceSpan span) => new(
+        "CC0137", Severity.Error, $"the {index} has both `hypopnea` and `desaturation`", span, "an ODI has a desaturation, every other index a hypopnea rule");
+
     public static Diagnostic RecordIdMissing(string what, SourceSpan span) => new(
         "CC0140", Severity.Error, $"a {what} without `id`", span, "a short name of your choice, so that values can point to it");
 
@@ -110,10 +116,6 @@ internal static class CaseDiagnostics
 
     public static Diagnostic PageOutside(string id, decimal page, decimal pages, SourceSpan span) => new(
         "CC0143", Severity.Warning, $"page {page:0} of `{id}`, which has {pages:0}", span);
-
-    public static Diagnostic DateMissing(string file) => new(
-        "CC0150", Severity.Error, "the case names no date to assess it for", SourceSpan.StartOf(file),
-        "add `assessed_on: 2026-06-18` or `service_date` under `coverage`, or give --as-of");
 
     public static Diagnostic KeyLooksLikeName(string key, SourceSpan span) => new(
         "CC0151", Severity.Warning, $"the case key `{Wording.Quote(key)}` looks like a person's name", span, "use a key that names nobody");

@@ -40,6 +40,11 @@ internal sealed class IndexReader(Vocabulary vocabulary, DiagnosticBag bag, Valu
             return null;
         }
 
+        if (hypopnea is not null && desaturation is not null)
+        {
+            bag.Add(CaseDiagnostics.IndexRuleTwice(index.Type.Index, desaturation.Span));
+        }
+
         Add(index.Printed, perHour, facts);
         Add(index.Events, events, facts);
         Add(index.Time, over, facts);

@@ -39,7 +39,7 @@ internal sealed class RecordReader(DiagnosticBag bag, ValueReader values)
     {
         foreach (var entry in map.Entries.Where(entry => entry.Key is not ("others" or "reviewed_by")))
         {
-            bag.Add(ReadingDiagnostics.UnknownKey(entry.Key, "the line that closes a list", null, ["others", "reviewed_by"], entry.KeySpan));
+            bag.Add(ReadingDiagnostics.UnknownKey(Wording.Quote(entry.Key), "the line that closes a list", null, ["others", "reviewed_by"], entry.KeySpan));
         }
 
         return Closing.Read(map, $"`{definition.At}`", bag);

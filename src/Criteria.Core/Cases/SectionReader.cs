@@ -8,6 +8,7 @@ internal sealed class SectionReader(Vocabulary vocabulary, DiagnosticBag bag, Va
 {
     private const string Others = "others";
     private const string ReviewedBy = "reviewed_by";
+    private const int ShortestWord = 4;
 
     /// <summary>Reads one key of a section and what hangs below it.</summary>
     /// <param name="entry">The key and its value.</param>
@@ -113,6 +114,12 @@ internal sealed class SectionReader(Vocabulary vocabulary, DiagnosticBag bag, Va
 
     private void ReportUnknown(MapEntry entry, string section, IReadOnlyCollection<string> alsoAllowed)
     {
+        // Looking for near names takes time that a file full of problems is not worth.
+        if (bag.IsFull(entry.KeySpan.File))
+        {
+            return;
+        }
+
         var where = section.Length == 0 ? "the case file" : section == Vocabulary.NightPlace ? "a night" : $"`{section}`";
         if (vocabulary.Find(entry.Key) is { Computed: not null, At: null } computed)
         {
@@ -132,8 +139,17 @@ internal sealed class SectionReader(Vocabulary vocabulary, DiagnosticBag bag, Va
             .Where(at => section.Length == 0 || IsBelow(at, section))
             .Select(at => at[(section.Length == 0 ? 0 : section.Length + 1)..].Split('.')[0])
             .Concat(alsoAllowed).Distinct(StringComparer.Ordinal).Order(StringComparer.Ordinal).ToArray();
-        bag.Add(CaseDiagnostics.UnknownFact(entry.Key, where, NearestName.Of(entry.Key, allowed), allowed, entry.KeySpan));
+        var nearest = NearestName.Of(entry.Key, allowed);
+        bag.Add(nearest is null && Containing(entry.Key) is { } place
+            ? CaseDiagnostics.UnknownFactElsewhere(entry.Key, where, place, entry.KeySpan)
+            : CaseDiagnostics.UnknownFact(entry.Key, where, nearest, allowed, entry.KeySpan));
     }
+
+    // `snoring` is no fact, but one whose name holds the word is most likely meant, wherever it stands.
+    private string? Containing(string word) => word.Length < ShortestWord
+        ? null
+        : vocabulary.Facts.Select(fact => fact.At).OfType<string>()
+            .FirstOrDefault(at => at.Split('.')[^1].Split('_').Contains(word, StringComparer.Ordinal));
 }
 
 /// <summary>Reads the two keys that close a list.</summary>

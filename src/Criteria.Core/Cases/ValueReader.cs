@@ -136,7 +136,7 @@ internal sealed class ValueReader(DiagnosticBag bag)
             return (new NumberValue(Interval.Exactly(value)), Wording.Quote(node.Text.Trim()));
         }
 
-        var written = bare ? Fact.Known(fact, new NumberValue(Interval.Exactly(value)), Provenance.Entered).Text : Wording.Quote(node.Text.Trim());
+        var written = Wording.Quote(node.Text.Trim()) + (bare ? fact.Unit.Symbol : "");
         return (new NumberValue((quantity with { Base = value, Step = quantity.Step * factor }).Rounding, value), written);
     }
 

@@ -70,7 +70,7 @@ public sealed record Fact(FactDefinition Definition, FactState State, FactValue?
 
         if (Written is not null)
         {
-            return $"{Written} as printed";
+            return $"{Written} as printed, which stands for {range.Low.ToText(4)} to {(range.HighIncluded ? "" : "below ")}{range.High.ToText(4)}";
         }
 
         return range.Low.Numerator == 0

@@ -66,6 +66,19 @@ public static class QuantityReader
             }
 
             position = Skip(text, position);
+            if (position < text.Length && char.IsAsciiDigit(text[position]))
+            {
+                // `1 000 cm`: a number after a number is a thousands separator, not a unit.
+                var end = position;
+                while (end < text.Length && char.IsAsciiDigit(text[end]))
+                {
+                    end++;
+                }
+
+                part = text[at..end];
+                return QuantityFault.NumberForm;
+            }
+
             var unitStart = position;
             while (position < text.Length && !char.IsWhiteSpace(text[position]) && !(char.IsAsciiDigit(text[position]) && Compound(text, unitStart, position)))
             {

@@ -33,4 +33,7 @@ internal static class VocabularyDiagnostics
 
     public static Diagnostic PlausibleOutsideRange(string id, SourceSpan span) => new(
         "CV0009", Severity.Error, $"the plausible values of `{id}` lie outside its range", span);
+
+    public static Diagnostic BadPlace(string place, SourceSpan span) => new(
+        "CV0010", Severity.Error, $"`{Wording.Quote(place)}` is no place in a case file", span, "keys with dots between them, as in `intake.neck` or `nights.scoring`");
 }

@@ -6,7 +6,7 @@ using Criteria.Core.Reading;
 namespace Criteria.Core.Facts;
 
 /// <summary>Reads the files of <c>rulesets/vocabulary</c>; the format is that of <c>docs/vocabulary.md</c>.</summary>
-internal sealed class VocabularyReader(DiagnosticBag bag)
+internal sealed partial class VocabularyReader(DiagnosticBag bag)
 {
     private static readonly Dictionary<string, FactKind> Kinds = new(StringComparer.Ordinal)
     {
@@ -69,6 +69,7 @@ internal sealed class VocabularyReader(DiagnosticBag bag)
         }
 
         CheckComputations();
+        CheckInputs();
         return bag.HasErrors ? null : Build();
     }
 
@@ -173,69 +174,6 @@ internal sealed class VocabularyReader(DiagnosticBag bag)
         }
     }
 
-    private IndexType? IndexTypeOf(Node node)
-    {
-        if (Fields.Of(node, "an index type", bag) is not { } fields)
-        {
-            return null;
-        }
-
-        var type = new IndexType(fields.RequiredText("index"), fields.RequiredText("rule"), fields.RequiredText("per"));
-        fields.Done();
-        return type;
-    }
-
-    private void ReadIndex(Node node)
-    {
-        if (Fields.Of(node, "an index", bag) is not { } fields)
-        {
-            return;
-        }
-
-        var idNode = fields.RequiredScalar("id");
-        var id = idNode?.Text ?? "";
-        var span = idNode?.Span ?? fields.Map.Span;
-        var type = new IndexType(fields.RequiredText("index"), fields.RequiredText("rule"), fields.RequiredText("per"));
-        var label = fields.RequiredText("label");
-        var time = fields.RequiredText("time");
-        var meaning = fields.RequiredText("meaning");
-        var owner = fields.Word("owner", "an owner", Owners, required: true) ?? "";
-        var ask = fields.RequiredText("ask");
-        var range = ReadRange(fields, "range", Units.PerHour, required: true);
-        var plausible = ReadRange(fields, "plausible", Units.PerHour, required: false);
-        fields.Done();
-
-        FactDefinition Part(string suffix, string words, FactKind kind, Unit unit, Interval? within, string question, Computation? computed = null) => new()
-        {
-            Id = id + suffix,
-            Label = label + words,
-            Kind = kind,
-            Scope = FactScope.Night,
-            Unit = unit,
-            Range = within,
-            Plausible = suffix is "" or ".printed" ? plausible : null,
-            Rounded = suffix == ".printed",
-            Meaning = meaning,
-            Owner = owner,
-            Ask = question,
-            Computed = computed,
-            Index = suffix is "" or ".printed" ? type : null,
-        };
-
-        var rate = Part("", "", FactKind.Number, Units.PerHour, range, ask,
-            new Computation(MeasureNames.EventRate, [id + ".events", id + ".time", id + ".printed", time]));
-        var printed = Part(".printed", ", as printed", FactKind.Number, Units.PerHour, range, ask);
-        var events = Part(".events", ", events", FactKind.Count, Units.One, Interval.Between(0, MostInADay(range)), $"How many events does the {label} count?");
-        var duration = Part(".time", $", {type.Per}", FactKind.Duration, Units.Minute, Interval.Between(0, MinutesInADay), $"What time ({type.Per}) is the {label} divided by?");
-        _indices.Add(new IndexDefinition(type, rate, printed, events, duration));
-        foreach (var part in new[] { rate, printed, events, duration })
-        {
-            Add(part, span);
-        }
-    }
-
-    private static Ratio MostInADay(Interval? rate) => rate is { } range ? Ratio.Multiply(range.High, Ratio.Of(MinutesInADay, 60)) : 0;
-
     private void Add(FactDefinition definition, SourceSpan span)
     {
         if (definition.Id.Length == 0)
@@ -246,6 +184,12 @@ internal sealed class VocabularyReader(DiagnosticBag bag)
         if (!char.IsAsciiLetterLower(definition.Id[0]) || definition.Id.Any(c => !(char.IsAsciiLetterLower(c) || char.IsAsciiDigit(c) || c is '_' or '.')))
         {
             bag.Add(VocabularyDiagnostics.BadId(definition.Id, span));
+        }
+
+        // Night facts and attributes stand below the key of their list, never in its place.
+        if (definition.At is { } place && (place.Split('.').Any(part => part.Length == 0) || (!place.Contains('.', StringComparison.Ordinal) && definition.Scope != FactScope.Case)))
+        {
+            bag.Add(VocabularyDiagnostics.BadPlace(place, span));
         }
 
         if (!_ids.Add(definition.Id))
@@ -337,70 +281,6 @@ internal sealed class VocabularyReader(DiagnosticBag bag)
         computed.Done();
         return measure is null ? null : new Computation(measure, from);
     }
-
-    // A computed fact may rest only on facts defined before it, so that one pass computes all; night facts make it a night fact.
-    private void CheckComputations()
-    {
-        var ordered = new List<Located>();
-        var done = new HashSet<string>(StringComparer.Ordinal);
-        var waiting = _facts;
-        while (waiting.Count > 0)
-        {
-            var ready = new List<Located>();
-            var later = new List<Located>();
-            foreach (var fact in waiting)
-            {
-                (Inputs(fact.Definition).All(done.Contains) ? ready : later).Add(fact);
-            }
-
-            if (ready.Count == 0)
-            {
-                ReportUncomputable(waiting, done);
-                return;
-            }
-
-            foreach (var fact in ready)
-            {
-                done.Add(fact.Definition.Id);
-                ordered.Add(fact with { Definition = WithScopeOfInputs(fact.Definition, ordered) });
-            }
-
-            waiting = later;
-        }
-
-        _facts.Clear();
-        _facts.AddRange(ordered);
-    }
-
-    private void ReportUncomputable(List<Located> waiting, HashSet<string> done)
-    {
-        foreach (var (definition, span) in waiting)
-        {
-            var missing = Inputs(definition).FirstOrDefault(input => !_ids.Contains(input));
-            var why = missing is null
-                ? $"it rests on `{Inputs(definition).First(input => !done.Contains(input))}`, which rests on it"
-                : $"there is no fact `{missing}`" + (NearestName.Of(missing, _ids) is { } near ? $", did you mean `{near}`?" : "");
-            bag.Add(VocabularyDiagnostics.BadComputation(definition.Id, why, span));
-        }
-    }
-
-    private static FactDefinition WithScopeOfInputs(FactDefinition fact, List<Located> ordered)
-    {
-        if (fact.At is not null || fact.Scope == FactScope.Night
-            || !Inputs(fact).Any(input => ordered.Any(pair => pair.Definition.Id == input && pair.Definition.Scope == FactScope.Night)))
-        {
-            return fact;
-        }
-
-        return fact.InScope(FactScope.Night);
-    }
-
-    private static IEnumerable<string> Inputs(FactDefinition fact) => fact.Computed switch
-    {
-        null => [],
-        { Measure: MeasureNames.OnlyStartOf } => [],
-        var computed => computed.From,
-    };
 
     private sealed record Located(FactDefinition Definition, SourceSpan Span);
 }

@@ -73,7 +73,7 @@ internal sealed class DateRelation
 
     public Truth Evaluate(DateOnly date, View view) => AnchorDate(view) is { } anchor ? Truths.Of(Holds(date, anchor)) : Truth.Unknown;
 
-    public string AnchorText(View view) => Anchor is null ? "" : $"; {Anchor.Label} {view.Facts[Anchor].Text}";
+    public string AnchorText(View view) => Anchor is null ? "" : $" against {view.Facts[Anchor].Text}";
 
     public void AddMissing(View view, MissingFacts missing)
     {

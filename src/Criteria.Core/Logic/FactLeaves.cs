@@ -50,8 +50,7 @@ public sealed class NumberLeaf : FactLeaf
 
     private Rounding Rounding { get; }
 
-    /// <inheritdoc/>
-    public override string Text => $"{Fact.Label} {Comparison.Sign()} {_boundText}";
+    private protected override string Describe() => $"{Fact.Label} {Comparison.Sign()} {_boundText}";
 
     /// <inheritdoc/>
     public override Truth Evaluate(View view)
@@ -108,8 +107,7 @@ public sealed class YesNoLeaf : FactLeaf
     internal YesNoLeaf(FactDefinition fact, bool expected, Vocabulary vocabulary)
         : base(fact, vocabulary) => _expected = expected;
 
-    /// <inheritdoc/>
-    public override string Text => _expected ? Fact.Label : $"{Fact.Label} = no";
+    private protected override string Describe() => _expected ? Fact.Label : $"{Fact.Label} = no";
 
     /// <inheritdoc/>
     public override Truth Evaluate(View view) => view.Facts[Fact] switch
@@ -129,8 +127,7 @@ public sealed class ChoiceLeaf : FactLeaf
     internal ChoiceLeaf(FactDefinition fact, ImmutableArray<string> words, bool negated, Vocabulary vocabulary)
         : base(fact, vocabulary) => (_words, _negated) = (words, negated);
 
-    /// <inheritdoc/>
-    public override string Text => $"{Fact.Label} is {(_negated ? "not " : "")}{string.Join(" or ", _words)}";
+    private protected override string Describe() => $"{Fact.Label} is {(_negated ? "not " : "")}{string.Join(" or ", _words)}";
 
     /// <inheritdoc/>
     public override Truth Evaluate(View view) =>
@@ -145,8 +142,7 @@ public sealed class RecordedLeaf : FactLeaf
     {
     }
 
-    /// <inheritdoc/>
-    public override string Text => $"{Fact.Label} is recorded";
+    private protected override string Describe() => $"{Fact.Label} is recorded";
 
     /// <inheritdoc/>
     public override Truth Evaluate(View view) => view.Facts[Fact].IsKnown ? Truth.Met : Truth.Unknown;
@@ -160,8 +156,7 @@ public sealed class NotRecordedLeaf : FactLeaf
     {
     }
 
-    /// <inheritdoc/>
-    public override string Text => $"{Fact.Label} is not recorded";
+    private protected override string Describe() => $"{Fact.Label} is not recorded";
 
     /// <inheritdoc/>
     public override Truth Evaluate(View view) => Truths.Of(!view.Facts[Fact].IsKnown);
@@ -175,8 +170,7 @@ public sealed class DateLeaf : FactLeaf
     internal DateLeaf(FactDefinition fact, DateRelation relation, Vocabulary vocabulary)
         : base(fact, vocabulary) => _relation = relation;
 
-    /// <inheritdoc/>
-    public override string Text => $"{Fact.Label} {_relation.Text}";
+    private protected override string Describe() => $"{Fact.Label} {_relation.Text}";
 
     /// <inheritdoc/>
     public override Truth Evaluate(View view) =>

@@ -51,8 +51,7 @@ public sealed class StandingLeaf : FindingLeaf
     internal StandingLeaf(CriterionReference criterion, Standing expected)
         : base(criterion) => _expected = expected;
 
-    /// <inheritdoc/>
-    public override string Text => _expected == Standing.Met ? Criterion.Title : $"{Criterion.Title}: {_expected.Words()}";
+    private protected override string Describe() => _expected == Standing.Met ? Criterion.Title : $"{Criterion.Title}: {_expected.Words()}";
 
     /// <inheritdoc/>
     public override Truth Evaluate(View view) => view[Criterion.Index].Standing switch
@@ -73,8 +72,7 @@ public sealed class BandLeaf : FindingLeaf
     internal BandLeaf(CriterionReference criterion, int lowest, int highest, bool negated, string words)
         : base(criterion) => (_lowest, _highest, _negated, _words) = (lowest, highest, negated, words);
 
-    /// <inheritdoc/>
-    public override string Text => $"{Criterion.Title} is {_words}";
+    private protected override string Describe() => $"{Criterion.Title} is {_words}";
 
     /// <inheritdoc/>
     public override Truth Evaluate(View view)
@@ -107,8 +105,7 @@ public sealed class PointsLeaf : FindingLeaf
     internal PointsLeaf(CriterionReference criterion, Operator comparison, Ratio bound, string boundText)
         : base(criterion) => (_comparison, _bound, _boundText) = (comparison, Interval.Exactly(bound), boundText);
 
-    /// <inheritdoc/>
-    public override string Text => $"{Criterion.Title} {_comparison.Sign()} {_boundText}";
+    private protected override string Describe() => $"{Criterion.Title} {_comparison.Sign()} {_boundText}";
 
     /// <inheritdoc/>
     public override Truth Evaluate(View view)
@@ -128,8 +125,7 @@ public sealed class DiffersLeaf : FindingLeaf
     internal DiffersLeaf(CriterionReference criterion, CriterionReference other)
         : base(criterion) => _other = other;
 
-    /// <inheritdoc/>
-    public override string Text => $"{Criterion.Title} differs from {_other.Title}";
+    private protected override string Describe() => $"{Criterion.Title} differs from {_other.Title}";
 
     /// <inheritdoc/>
     public override Truth Evaluate(View view)

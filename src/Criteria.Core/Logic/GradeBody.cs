@@ -10,7 +10,8 @@ namespace Criteria.Core.Logic;
 /// <param name="Upper">The upper end, or null for the highest band.</param>
 /// <param name="UpperIncluded">Whether the upper end belongs to the band.</param>
 /// <param name="Text">The band in words.</param>
-public sealed record Band(string Grade, Ratio? Lower, bool LowerIncluded, Ratio? Upper, bool UpperIncluded, string Text);
+/// <param name="Setting">The setting that decides to which band one of its ends belongs, if one does.</param>
+public sealed record Band(string Grade, Ratio? Lower, bool LowerIncluded, Ratio? Upper, bool UpperIncluded, string Text, string? Setting = null);
 
 /// <summary>A grade: the band in which a number lies. Bands are ordered from mildest and leave no gap.</summary>
 public sealed class GradeBody : Body
@@ -72,7 +73,7 @@ public sealed class GradeBody : Body
         var outcome = Evaluate(view);
         var fact = view.Facts[Of];
         var text = outcome.LowestBand >= 0 && outcome.LowestBand == outcome.HighestBand
-            ? $"{Of.Label} lies in {Bands[outcome.LowestBand].Grade}: {Bands[outcome.LowestBand].Text}"
+            ? $"{Of.Label} lies in {Bands[outcome.LowestBand].Grade}: {Bands[outcome.LowestBand].Text}{BySetting(Bands[outcome.LowestBand], fact)}"
             : $"{Of.Label} graded as {string.Join("; ", Bands.Select(band => $"{band.Grade}: {band.Text}"))}";
         return TraceNode.Leaf("band", text, outcome.Truth, fact.Text, fact.Origin.Words);
     }
@@ -101,6 +102,12 @@ public sealed class GradeBody : Body
 
     /// <inheritdoc/>
     public override void AddReads(Reads reads) => reads.Add(Of, _vocabulary);
+
+    // Exactly on an end that a setting gives to one of two bands: the reader must know that it was a choice.
+    private static string BySetting(Band band, Fact fact) =>
+        band.Setting is not null && fact.Number is { IsExact: true, Low: var value } && (value == band.Lower || value == band.Upper)
+            ? $", by the setting {band.Setting}"
+            : "";
 
     private static bool IsBelowUpperEnd(Interval range, Band band) =>
         band.Upper is not { } upper || range.Low < upper || (band.UpperIncluded && range.Low == upper);

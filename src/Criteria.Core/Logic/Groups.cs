@@ -15,9 +15,20 @@ public abstract class Group : Predicate
 
     private protected abstract string Kind { get; }
 
+    // What the parts of a trace come to together: the same as Evaluate, without evaluating them again.
+    private protected abstract Truth Combine(IReadOnlyList<TraceNode> parts);
+
     /// <inheritdoc/>
-    public override TraceNode Explain(View view) =>
-        new(Kind, Say ?? Text, Evaluate(view), null, null, [.. Parts.Select(part => part.Explain(view))]);
+    public override TraceNode Explain(View view)
+    {
+        var parts = ImmutableArray.CreateBuilder<TraceNode>(Parts.Length);
+        foreach (var part in Parts)
+        {
+            parts.Add(part.Explain(view));
+        }
+
+        return new TraceNode(Kind, Text, Combine(parts), null, null, parts.MoveToImmutable());
+    }
 
     /// <inheritdoc/>
     public override void AddMissing(View view, MissingFacts missing)
@@ -48,10 +59,11 @@ public sealed class All : Group
     {
     }
 
-    /// <inheritdoc/>
-    public override string Text => Say ?? Joined(" and ");
+    private protected override string Describe() => Say ?? Joined(" and ");
 
     private protected override string Kind => "all";
+
+    private protected override Truth Combine(IReadOnlyList<TraceNode> parts) => parts.Aggregate(Truth.Met, (truth, part) => Truths.And(truth, part.Truth));
 
     /// <inheritdoc/>
     public override Truth Evaluate(View view)
@@ -90,10 +102,11 @@ public sealed class Any : Group
     {
     }
 
-    /// <inheritdoc/>
-    public override string Text => Say ?? Joined(" or ");
+    private protected override string Describe() => Say ?? Joined(" or ");
 
     private protected override string Kind => "any";
+
+    private protected override Truth Combine(IReadOnlyList<TraceNode> parts) => parts.Aggregate(Truth.NotMet, (truth, part) => Truths.Or(truth, part.Truth));
 
     /// <inheritdoc/>
     public override Truth Evaluate(View view)
@@ -132,10 +145,11 @@ public sealed class Negation : Group
     {
     }
 
-    /// <inheritdoc/>
-    public override string Text => Say ?? $"not ({Parts[0].Text})";
+    private protected override string Describe() => Say ?? $"not ({Parts[0].Text})";
 
     private protected override string Kind => "not";
+
+    private protected override Truth Combine(IReadOnlyList<TraceNode> parts) => Truths.Not(parts[0].Truth);
 
     /// <inheritdoc/>
     public override Truth Evaluate(View view) => Truths.Not(Parts[0].Evaluate(view));
@@ -157,10 +171,14 @@ public sealed class AtLeast : Group
     /// <summary>How many parts must be met.</summary>
     public int Count { get; }
 
-    /// <inheritdoc/>
-    public override string Text => Say ?? $"at least {Count} of: {Joined(", ")}";
+    private protected override string Describe() => Say ?? $"at least {Count} of: {Joined(", ")}";
 
     private protected override string Kind => "at-least";
+
+    private protected override Truth Combine(IReadOnlyList<TraceNode> parts) =>
+        Counted(parts.Count(part => part.Truth == Truth.Met), parts.Count(part => part.Truth == Truth.Unknown));
+
+    private Truth Counted(int met, int unknown) => met >= Count ? Truth.Met : met + unknown < Count ? Truth.NotMet : Truth.Unknown;
 
     /// <inheritdoc/>
     public override Truth Evaluate(View view)
@@ -180,7 +198,7 @@ public sealed class AtLeast : Group
             }
         }
 
-        return met >= Count ? Truth.Met : met + unknown < Count ? Truth.NotMet : Truth.Unknown;
+        return Counted(met, unknown);
     }
 
     /// <inheritdoc/>

@@ -33,7 +33,9 @@ public sealed class MissingFacts
         }
 
         var inputs = Inputs(fact, facts).Where(input => !IsSettled(facts[input])).ToArray();
-        if (inputs.Length == 0 || (!fact.IsKnown && definition.Ask.Length > 0))
+
+        // Once a part of it is known, the parts that are not are the better question.
+        if (inputs.Length == 0 || (definition.Ask.Length > 0 && !IsPartlyKnown(fact, facts)))
         {
             Add(new MissingFact(definition.Id, definition.Label, definition.Ask, definition.Owner));
             return;
@@ -43,9 +45,32 @@ public sealed class MissingFacts
         {
             Add(input, facts);
         }
+
+        // A computed fact that may be written as well can be settled that way too.
+        if (definition.At is not null && !fact.IsKnown)
+        {
+            Add(new MissingFact(definition.Id, definition.Label, definition.Ask, definition.Owner));
+        }
     }
 
     private static bool IsSettled(Fact fact) => fact.State == FactState.NotApplicable || fact is { IsKnown: true, Number: null or { IsExact: true } };
+
+    // Of a rate, what its own line in the report gives counts; the time of the night is known for other reasons.
+    private static bool IsPartlyKnown(Fact fact, FactSet facts)
+    {
+        if (fact.IsKnown || fact.Definition.Computed is null)
+        {
+            return fact.IsKnown;
+        }
+
+        var parts = IndexOf(fact.Definition, facts) is { } index
+            ? [index.Events, index.Time, index.Printed]
+            : fact.Definition.Computed.From.Select(facts.Vocabulary.Find).OfType<FactDefinition>();
+        return parts.Any(part => facts[part].IsKnown);
+    }
+
+    private static IndexDefinition? IndexOf(FactDefinition definition, FactSet facts) =>
+        facts.Vocabulary.Indices.FirstOrDefault(index => ReferenceEquals(index.Rate, definition));
 
     private static IEnumerable<FactDefinition> Inputs(Fact fact, FactSet facts)
     {
@@ -56,10 +81,11 @@ public sealed class MissingFacts
         }
 
         // A rate that is known only as printed is settled by its count and its time.
-        if (facts.Vocabulary.Indices.FirstOrDefault(index => ReferenceEquals(index.Rate, definition)) is { } index)
+        if (IndexOf(definition, facts) is { } index)
         {
             var nightTime = facts.Vocabulary.Find(definition.Computed.From[3]);
-            return nightTime is not null && facts[nightTime].IsKnown ? [index.Events] : [index.Events, index.Time];
+            FactDefinition[] exact = nightTime is not null && facts[nightTime].IsKnown ? [index.Events] : [index.Events, index.Time];
+            return fact.IsKnown ? exact : [.. exact, index.Printed];
         }
 
         // Of several indices that would do, only one that the case supplies is worth completing.

@@ -5,8 +5,10 @@ namespace Criteria.Core.Logic;
 /// <summary>A condition over a view. Total: it never throws, and what it cannot know is unknown.</summary>
 public abstract class Predicate
 {
-    /// <summary>The condition in words.</summary>
-    public abstract string Text { get; }
+    private string? _text;
+
+    /// <summary>The condition in words. Said once and kept: a trace repeats it for every case.</summary>
+    public string Text => _text ??= Describe();
 
     /// <summary>What it comes to.</summary>
     public abstract Truth Evaluate(View view);
@@ -27,6 +29,8 @@ public abstract class Predicate
 
     /// <summary>Adds everything it may read.</summary>
     public abstract void AddReads(Reads reads);
+
+    private protected abstract string Describe();
 }
 
 /// <summary>A condition that is settled without any fact.</summary>
@@ -39,11 +43,9 @@ public sealed class Constant : Predicate
     public static readonly Constant Never = new(false, "never");
 
     private readonly bool _holds;
+    private readonly string _words;
 
-    internal Constant(bool holds, string text) => (_holds, Text) = (holds, text);
-
-    /// <inheritdoc/>
-    public override string Text { get; }
+    internal Constant(bool holds, string text) => (_holds, _words) = (holds, text);
 
     /// <inheritdoc/>
     public override Truth Evaluate(View view) => Truths.Of(_holds);
@@ -60,6 +62,8 @@ public sealed class Constant : Predicate
     public override void AddReads(Reads reads)
     {
     }
+
+    private protected override string Describe() => _words;
 }
 
 /// <summary>What a condition may read.</summary>

@@ -79,8 +79,7 @@ public sealed class RecordLeaf : Predicate
     /// <summary>A short text for reports, if the ruleset gives one.</summary>
     public string? Say { get; }
 
-    /// <inheritdoc/>
-    public override string Text => Say ?? (_tests.IsEmpty
+    private protected override string Describe() => Say ?? (_tests.IsEmpty
         ? $"{_list.Label} on file: {string.Join(" or ", _kinds)}"
         : $"{_list.Label} on file: {string.Join(" or ", _kinds)} ({string.Join(", ", _tests.Select(test => test.Text))})");
 
@@ -107,7 +106,7 @@ public sealed class RecordLeaf : Predicate
         var candidates = list.Items.Where(item => _kinds.Contains(item.Kind)).Select(item => Explain(item, view)).ToImmutableArray();
         var kinds = string.Join(" or ", _kinds);
         var end = list.ClosedBy is null ? "and the list is not closed" : "and the list is closed";
-        var value = candidates.IsEmpty ? $"no {kinds} is listed, {end}" : $"no other {kinds} is listed, {end}";
+        var value = $"no {(candidates.IsEmpty ? "" : "other ")}{_list.Label.ToLowerInvariant()} of the kind {kinds} is listed, {end}";
         return new TraceNode("documents", Text, Evaluate(view), value, list.ClosedBy is { } by ? $"list closed by {by}" : null, candidates);
     }
 
@@ -157,8 +156,23 @@ public sealed class RecordLeaf : Predicate
         return truth;
     }
 
+    // Enough to find it in the file: kind, date, author, signature.
+    private string Described(CaseRecord item)
+    {
+        var words = item.Kind;
+        foreach (var (name, lead) in new[] { ("date", " of "), ("start", " from "), ("author", ", "), ("signed", ", signed ") })
+        {
+            if (_list.Attribute(name) is { } attribute && item[attribute] is { IsKnown: true, Value: not YesNoValue { Yes: false } } fact)
+            {
+                words += fact.Value is YesNoValue ? ", signed" : lead + fact.Text;
+            }
+        }
+
+        return words;
+    }
+
     private TraceNode Explain(CaseRecord item, View view) => new(
-        "document", $"{item.Id} ({item.Kind})", Fits(item, view), null, null,
+        "document", $"{item.Id} ({Described(item)})", Fits(item, view), null, null,
         [
             .. _tests.Select(test => TraceNode.Leaf(
                 "fact", test.Text, test.Evaluate(item[test.Attribute], view), item[test.Attribute].Text + test.AnchorText(view), item[test.Attribute].Origin.Words)),

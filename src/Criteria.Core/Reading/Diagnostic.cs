@@ -36,6 +36,9 @@ public sealed class DiagnosticBag
     /// <summary>Most diagnostics that one file may give; a hostile file cannot fill the memory with them.</summary>
     public const int MostPerFile = 200;
 
+    // Room for a quoted text and a dozen names beside it; more is a text that somebody put there to flood the reader.
+    private const int LongestText = 400;
+
     private readonly List<Diagnostic> _items = [];
     private readonly Dictionary<string, int> _perFile = new(StringComparer.Ordinal);
 
@@ -54,7 +57,10 @@ public sealed class DiagnosticBag
         ];
     }
 
-    /// <summary>Adds a diagnostic.</summary>
+    /// <summary>Whether a file has more problems than are listed, so that it need not be looked at further. It has an error then.</summary>
+    public bool IsFull(string file) => _perFile.GetValueOrDefault(file) > MostPerFile;
+
+    /// <summary>Adds a diagnostic; its texts are kept to one line of bearable length.</summary>
     public void Add(Diagnostic diagnostic)
     {
         ArgumentNullException.ThrowIfNull(diagnostic);
@@ -63,10 +69,15 @@ public sealed class DiagnosticBag
         _perFile[diagnostic.Span.File] = count + 1;
         if (count < MostPerFile)
         {
-            _items.Add(diagnostic);
+            _items.Add(diagnostic with
+            {
+                Message = Wording.Quote(diagnostic.Message, LongestText),
+                Help = diagnostic.Help is null ? null : Wording.Quote(diagnostic.Help, LongestText),
+            });
         }
         else if (count == MostPerFile)
         {
+            HasErrors = true;
             _items.Add(ReadingDiagnostics.TooManyProblems(diagnostic.Span.File, MostPerFile));
         }
     }

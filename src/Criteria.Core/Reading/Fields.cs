@@ -111,8 +111,14 @@ internal sealed class Fields
     {
         foreach (var entry in Map.Entries.Where(entry => !_asked.Contains(entry.Key)))
         {
+            // Looking for near names takes time that a file full of problems is not worth.
+            if (_bag.IsFull(entry.KeySpan.File))
+            {
+                return;
+            }
+
             _bag.Add(ReadingDiagnostics.UnknownKey(
-                Wording.Quote(entry.Key), _where, NearestName.Of(entry.Key, _asked), _asked, entry.KeySpan));
+                Wording.Quote(entry.Key), _where, NearestName.Of(entry.Key, _asked), _asked.Distinct(StringComparer.Ordinal), entry.KeySpan));
         }
     }
 

@@ -47,10 +47,8 @@ internal ref struct JsonTree
         }
         catch (Exception error) when (error is JsonException or InvalidOperationException)
         {
-            var (line, column) = error is JsonException json
-                ? ((int)(json.LineNumber ?? 0) + 1, (int)(json.BytePositionInLine ?? 0) + 1)
-                : tree.Position((int)tree._reader.TokenStartIndex);
-            bag.Add(ReadingDiagnostics.Syntax("broken JSON", new SourceSpan(file, line, column, line, column)));
+            var (line, column) = tree.Position(error is JsonException json ? tree.OffsetOf(json) : (int)tree._reader.TokenStartIndex);
+            bag.Add(ReadingDiagnostics.JsonSyntax(new SourceSpan(file, line, column, line, column)));
             return null;
         }
     }
@@ -119,9 +117,16 @@ internal ref struct JsonTree
     private SourceSpan Span()
     {
         var (line, column) = Position((int)_reader.TokenStartIndex);
-        var (endLine, endColumn) = Position((int)_reader.BytesConsumed);
+
+        // A name is consumed together with its colon; its place ends with its closing quote.
+        var end = _reader.TokenType == JsonTokenType.PropertyName ? (int)_reader.TokenStartIndex + _reader.ValueSpan.Length + 2 : (int)_reader.BytesConsumed;
+        var (endLine, endColumn) = Position(end);
         return new SourceSpan(_file, line, column, endLine, endColumn);
     }
+
+    // The exception counts bytes of its line; places count characters.
+    private int OffsetOf(JsonException error) =>
+        _lineStarts[(int)Math.Min(error.LineNumber ?? 0, _lineStarts.Count - 1)] + (int)(error.BytePositionInLine ?? 0);
 
     private (int Line, int Column) Position(int offset)
     {

@@ -6,6 +6,9 @@ internal static class ReadingDiagnostics
     public static Diagnostic Syntax(string message, SourceSpan span) => new(
         "CD0001", Severity.Error, $"not readable: {message}", span, "indent with spaces, and quote a text that holds `: ` or ` #`");
 
+    public static Diagnostic JsonSyntax(SourceSpan span) => new(
+        "CD0001", Severity.Error, "not readable: broken JSON", span, "quote every key and every text, and put a comma between two entries but none after the last");
+
     public static Diagnostic TooDeep(int most, SourceSpan span) => new(
         "CD0002", Severity.Error, $"nested more than {most} levels deep", span);
 
@@ -16,10 +19,10 @@ internal static class ReadingDiagnostics
         "CD0004", Severity.Error, $"a text of more than {most} characters", span);
 
     public static Diagnostic Alias(string name, SourceSpan span) => new(
-        "CD0005", Severity.Error, $"anchor or alias `{name}`", span, "write the value out; anchors and aliases are not used");
+        "CD0005", Severity.Error, $"anchor or alias `{Wording.Quote(name)}`", span, "write the value out; anchors and aliases are not used");
 
     public static Diagnostic Tag(string tag, SourceSpan span) => new(
-        "CD0006", Severity.Error, $"tag `{tag}`", span, "leave the tag out; the vocabulary says what kind a value is");
+        "CD0006", Severity.Error, $"tag `{Wording.Quote(tag)}`", span, "leave the tag out; the vocabulary says what kind a value is");
 
     public static Diagnostic DuplicateKey(string key, SourceSpan span, int firstLine) => new(
         "CD0007", Severity.Error, $"the key `{key}` stands twice", span, $"the first is on line {firstLine}");

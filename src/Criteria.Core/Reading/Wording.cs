@@ -1,3 +1,5 @@
+using System.Globalization;
+
 namespace Criteria.Core.Reading;
 
 /// <summary>Small helpers for the wording of messages.</summary>
@@ -15,9 +17,18 @@ internal static class Wording
     }
 
     /// <summary>The user's text, on one line and not too long.</summary>
-    public static string Quote(string text)
+    public static string Quote(string text, int longest = LongestShown)
     {
-        var flat = string.Concat(text.Take(LongestShown + 1).Select(c => char.IsControl(c) ? ' ' : c));
-        return flat.Length > LongestShown ? flat[..LongestShown] + "..." : flat;
+        var flat = text.Length > longest + 1 ? text[..(longest + 1)] : text;
+        if (flat.Any(BreaksLines))
+        {
+            flat = string.Concat(flat.Select(c => BreaksLines(c) ? ' ' : c));
+        }
+
+        return flat.Length > longest ? flat[..(char.IsHighSurrogate(flat[longest - 1]) ? longest - 1 : longest)] + "..." : flat;
     }
+
+    // Line and paragraph separators, and the marks that turn the direction of writing, break or hide text as control characters do.
+    private static bool BreaksLines(char c) => char.IsControl(c)
+        || CharUnicodeInfo.GetUnicodeCategory(c) is UnicodeCategory.LineSeparator or UnicodeCategory.ParagraphSeparator or UnicodeCategory.Format;
 }

@@ -6,6 +6,8 @@ namespace Criteria.Core.Reading;
 /// <summary>Builds the tree from YAML events. Anchors, aliases and tags are refused, so nothing can grow out of little text.</summary>
 internal sealed class YamlTree
 {
+    private const int LongestMessage = 160;
+
     private readonly string _file;
     private readonly DiagnosticBag _bag;
     private readonly TreeBudget _budget;
@@ -28,6 +30,13 @@ internal sealed class YamlTree
         {
             var span = tree.SpanOf(error.Start, error.End);
             bag.Add(ReadingDiagnostics.Syntax(Plain(error), span));
+            return null;
+        }
+        catch (Exception error) when (error is InvalidOperationException or ArgumentException or FormatException or OverflowException)
+        {
+            // Some broken texts make the parser fail without a place of its own; where it stood is the best there is.
+            var span = tree._parser.Current is { } last ? tree.SpanOf(last) : SourceSpan.StartOf(file);
+            bag.Add(ReadingDiagnostics.Syntax("broken YAML after this place", span));
             return null;
         }
     }
@@ -177,7 +186,7 @@ internal sealed class YamlTree
 
     private static string Plain(YamlException error)
     {
-        var message = Wording.Quote(error.Message.Length == 0 ? "broken YAML" : error.Message);
-        return char.ToLowerInvariant(message[0]) + message[1..].TrimEnd('.');
+        var message = error.Message.TrimEnd('.');
+        return message.Length == 0 ? "broken YAML" : Wording.Quote(char.ToLowerInvariant(message[0]) + message[1..], LongestMessage);
     }
 }

@@ -103,7 +103,7 @@ internal sealed class ConditionReader(BindingContext context)
     private RecordLeaf? Record(MapNode map, RecordDefinition record)
     {
         var key = KeyOf(record);
-        var kinds = Words(map[key]!, $"a kind of {record.Label.ToLowerInvariant()}", record.Kinds);
+        var kinds = Words(key, map[key]!, $"a kind of {record.Label.ToLowerInvariant()}", record.Kinds);
         string? say = null;
         var faulty = kinds.IsDefault;
         var tests = ImmutableArray.CreateBuilder<AttributeTest>();
@@ -154,7 +154,7 @@ internal sealed class ConditionReader(BindingContext context)
         switch (attribute.Kind, entry.Value)
         {
             case (FactKind.Choice, _):
-                var words = Words(entry.Value, $"a value of `{entry.Key}`", attribute.Choices);
+                var words = Words(entry.Key, entry.Value, $"a value of `{entry.Key}`", attribute.Choices);
                 return words.IsDefault ? null : new AttributeWord(attribute, words);
             case (FactKind.Date, ScalarNode relation):
                 return _leaves.ReadDateRelation(relation) is { } read ? new AttributeDate(attribute, read) : null;
@@ -166,8 +166,14 @@ internal sealed class ConditionReader(BindingContext context)
         }
     }
 
-    private ImmutableArray<string> Words(Node node, string what, ImmutableArray<string> allowed)
+    private ImmutableArray<string> Words(string key, Node node, string what, ImmutableArray<string> allowed)
     {
+        if (node is ListNode { Items.Count: 0 })
+        {
+            context.Bag.Add(RulesetDiagnostics.EmptyGroup(key, node.Span));
+            return default;
+        }
+
         var words = ImmutableArray.CreateBuilder<string>();
         var faulty = false;
         foreach (var item in node is ListNode list ? list.Items : [node])
@@ -184,6 +190,6 @@ internal sealed class ConditionReader(BindingContext context)
             }
         }
 
-        return faulty || words.Count == 0 ? default : words.ToImmutable();
+        return faulty ? default : words.ToImmutable();
     }
 }

@@ -52,23 +52,40 @@ public static class CriterionLogic
         return truth;
     }
 
-    // Local decisions override the condition where their question matters; while it is open whether it does, both must agree.
+    // Local decisions override the condition where their question matters; two that differ leave it open, whatever their order.
+    // While it is open whether a question matters, its answer must agree with what stands without it.
     private static Truth Answered(this Criterion criterion, View view, Truth truth)
+    {
+        Truth? decided = null;
+        foreach (var (answer, matters) in criterion.Answers(view))
+        {
+            if (matters == Truth.Met)
+            {
+                decided = decided is null || decided == answer.As ? answer.As : Truth.Unknown;
+            }
+        }
+
+        var outcome = decided ?? truth;
+        foreach (var (answer, matters) in criterion.Answers(view))
+        {
+            if (matters == Truth.Unknown && answer.As != outcome)
+            {
+                return Truth.Unknown;
+            }
+        }
+
+        return outcome;
+    }
+
+    private static IEnumerable<(LocalAnswer Answer, Truth Matters)> Answers(this Criterion criterion, View view)
     {
         foreach (var question in criterion.Silent)
         {
             if (question.Answer is { } answer)
             {
-                truth = question.When.Evaluate(view) switch
-                {
-                    Truth.Met => answer.As,
-                    Truth.NotMet => truth,
-                    _ => truth == answer.As ? truth : Truth.Unknown,
-                };
+                yield return (answer, question.When.Evaluate(view));
             }
         }
-
-        return truth;
     }
 
     private static ImmutableArray<MissingFact> Missing(this Criterion criterion, View view, Truth applies, Truth silent)
@@ -87,12 +104,11 @@ public static class CriterionLogic
         // Once a question of the source stands, no fact of the body can settle the finding any more.
         if (silent != Truth.Met)
         {
+            criterion.Body.AddMissing(view, missing);
             foreach (var question in criterion.Silent)
             {
                 question.When.Reduce(view).AddMissing(view, missing);
             }
-
-            criterion.Body.AddMissing(view, missing);
         }
 
         return [.. missing.ToArray().Select(criterion.WithOwnQuestion)];

@@ -46,8 +46,9 @@ internal sealed partial class CriterionReader(RulesetFile file, IReadOnlyDiction
         var owner = fields.Text("owner");
         var ask = fields.Text("ask");
         var why = fields.Text("why");
-        var cites = CitationReader.Read(fields.Words("cites"), sources, bag);
-        if (cites.IsEmpty && fields.List("cites").Count == 0)
+        var citeNodes = fields.Words("cites").ToArray();
+        var cites = CitationReader.Read(citeNodes, sources, bag);
+        if (citeNodes.Length == 0)
         {
             bag.Add(RulesetDiagnostics.NoCitation(shape.Reference.Id, shape.Span));
         }

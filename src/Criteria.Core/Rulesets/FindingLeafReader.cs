@@ -50,7 +50,7 @@ internal sealed class FindingLeafReader(BindingContext context, Shape shape, Sou
 
         var atLeast = cursor.TakeWords("at", "least");
         var atMost = !atLeast && cursor.TakeWords("at", "most");
-        var negated = !atLeast && !atMost && cursor.TakeWords("not");
+        var negated = !atLeast && !atMost && WordList.TakeNot(cursor, shape.Bands);
         var words = WordList.Read(cursor, shape.Reference.Id, shape.Bands, context.Bag);
         if (words.IsDefaultOrEmpty)
         {
@@ -71,18 +71,7 @@ internal sealed class FindingLeafReader(BindingContext context, Shape shape, Sou
 
     private PointsLeaf? Points(LeafCursor cursor)
     {
-        var sign = cursor.Peek();
-        Operator? comparison = sign switch
-        {
-            ">=" => Operator.AtLeast,
-            ">" => Operator.Above,
-            "<=" => Operator.AtMost,
-            "<" => Operator.Below,
-            "=" => Operator.Equal,
-            "!=" => Operator.Different,
-            _ => null,
-        };
-        if (comparison is not { } found || shape.Kind != "score")
+        if (!Operators.TryFind(cursor.Peek(), out var found) || shape.Kind != "score")
         {
             context.Bag.Add(RulesetDiagnostics.LeafSyntax(cursor.DescribeNext(), shape.Kind == "score" ? "`is` or a comparison of points" : "`is met`, `is not met`, `is not applicable` or nothing", cursor.Here()));
             return null;

@@ -7,7 +7,10 @@ namespace Criteria.Core.Rulesets;
 /// <summary>Reads a grade and checks that its bands leave no gap and do not overlap.</summary>
 internal sealed class GradeReader(BindingContext context)
 {
-    private sealed record Bounds(string Grade, Quantity? Lower, bool LowerIncluded, Quantity? Upper, bool UpperIncluded, SourceSpan Span);
+    private static readonly string[] EndKeys = ["from", "above", "below", "up_to"];
+
+    private sealed record Bounds(
+        string Grade, Quantity? Lower, bool LowerIncluded, Quantity? Upper, bool UpperIncluded, SourceSpan Span, string? Setting = null);
 
     public GradeBody? Read(Node node)
     {
@@ -73,6 +76,11 @@ internal sealed class GradeReader(BindingContext context)
         var (from, above) = (End(fields, "from", fact), End(fields, "above", fact));
         var (below, upTo) = (End(fields, "below", fact), End(fields, "up_to", fact));
         fields.Done();
+        if (EndKeys.Count(key => fields.Map[key] is not null) != new[] { from, above, below, upTo }.Count(end => end is not null))
+        {
+            return null;
+        }
+
         if ((from is not null && above is not null) || (below is not null && upTo is not null))
         {
             context.Bag.Add(RulesetDiagnostics.BandEnd(grade, "has two ends on one side", node.Span));
@@ -115,8 +123,8 @@ internal sealed class GradeReader(BindingContext context)
         }
 
         var toUpper = setting.Is == bands[above].Grade;
-        bands[above] = bands[above] with { LowerIncluded = toUpper };
-        bands[above - 1] = bands[above - 1] with { UpperIncluded = !toUpper };
+        bands[above] = bands[above] with { LowerIncluded = toUpper, Setting = setting.Name };
+        bands[above - 1] = bands[above - 1] with { UpperIncluded = !toUpper, Setting = setting.Name };
     }
 
     private void CheckOrder(List<Bounds> bands)
@@ -131,6 +139,11 @@ internal sealed class GradeReader(BindingContext context)
             context.Bag.Add(RulesetDiagnostics.BandEnd(bands[^1].Grade, "is the highest and must have no upper end", bands[^1].Span));
         }
 
+        foreach (var band in bands.Where(IsEmpty))
+        {
+            context.Bag.Add(RulesetDiagnostics.BandEnd(band.Grade, "ends before it starts", band.Span));
+        }
+
         for (var i = 1; i < bands.Count; i++)
         {
             CheckPair(bands[i - 1], bands[i]);
@@ -141,6 +154,10 @@ internal sealed class GradeReader(BindingContext context)
             context.Bag.Add(RulesetDiagnostics.Twice("band", twice.Key, twice.Last().Span));
         }
     }
+
+    // Neighbours may meet without a gap and still overlap with others when a band runs backwards.
+    private static bool IsEmpty(Bounds band) => band is { Lower: { } lower, Upper: { } upper }
+        && (lower.Base > upper.Base || (lower.Base == upper.Base && !(band.LowerIncluded && band.UpperIncluded)));
 
     private void CheckPair(Bounds below, Bounds above)
     {
@@ -165,8 +182,7 @@ internal sealed class GradeReader(BindingContext context)
     {
         var lower = band.Lower is { } low ? $"{(band.LowerIncluded ? "at least" : "above")} {low.Written}" : null;
         var upper = band.Upper is { } high ? $"{(band.UpperIncluded ? "up to" : "below")} {high.Written}" : null;
-        return new Band(
-            band.Grade, band.Lower?.Base, band.LowerIncluded, band.Upper?.Base, band.UpperIncluded,
-            lower is null ? upper ?? "any value" : upper is null ? lower : $"{lower} and {upper}");
+        var text = lower is null ? upper ?? "any value" : upper is null ? lower : $"{lower} and {upper}";
+        return new Band(band.Grade, band.Lower?.Base, band.LowerIncluded, band.Upper?.Base, band.UpperIncluded, text, band.Setting);
     }
 }

@@ -78,6 +78,9 @@ internal sealed class LeafCursor
         return (_node.Text[start..].TrimEnd(), start);
     }
 
+    /// <summary>Everything that is left, without taking it.</summary>
+    public string PeekRest() => AtEnd ? "" : _node.Text[_tokens[_next].Start..].TrimEnd();
+
     /// <summary>The place of a part of the text.</summary>
     public SourceSpan Part(int start, int length) => _node.Part(start, length);
 

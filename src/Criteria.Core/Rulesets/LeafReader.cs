@@ -9,16 +9,6 @@ namespace Criteria.Core.Rulesets;
 /// <summary>Reads one comparison: the leaves of <c>docs/rule-language.md</c>.</summary>
 internal sealed class LeafReader(BindingContext context)
 {
-    private static readonly Dictionary<string, Operator> Operators = new(StringComparer.Ordinal)
-    {
-        [">="] = Operator.AtLeast,
-        [">"] = Operator.Above,
-        ["<="] = Operator.AtMost,
-        ["<"] = Operator.Below,
-        ["="] = Operator.Equal,
-        ["!="] = Operator.Different,
-    };
-
     /// <summary>The condition, or null (and a diagnostic).</summary>
     /// <param name="node">The comparison.</param>
     /// <param name="gapsAllowed">Whether it may ask that a fact is not recorded: only a caution may.</param>
@@ -56,7 +46,7 @@ internal sealed class LeafReader(BindingContext context)
     public (Operator Comparison, Ratio Bound, string Text)? ReadBound(ScalarNode node, FactDefinition fact)
     {
         var cursor = new LeafCursor(node);
-        if (!Operators.TryGetValue(cursor.Peek(), out var comparison))
+        if (!Operators.TryFind(cursor.Peek(), out var comparison))
         {
             return Unexpected<(Operator, Ratio, string)?>(cursor, "a comparison sign and a number");
         }
@@ -98,7 +88,7 @@ internal sealed class LeafReader(BindingContext context)
 
     private NumberLeaf? NumberLeaf(FactDefinition fact, LeafCursor cursor)
     {
-        if (!Operators.TryGetValue(cursor.Peek(), out var comparison))
+        if (!Operators.TryFind(cursor.Peek(), out var comparison))
         {
             return Unexpected<NumberLeaf>(cursor, "one of `>=`, `>`, `<=`, `<`, `=`, `!=` after a number");
         }
@@ -152,7 +142,7 @@ internal sealed class LeafReader(BindingContext context)
             return Unexpected<ChoiceLeaf>(cursor, $"`is` and one of {Wording.List(fact.Choices)}");
         }
 
-        var negated = cursor.TakeWords("not");
+        var negated = WordList.TakeNot(cursor, fact.Choices);
         var words = Words(cursor, fact.Id, fact.Choices);
         return words.IsDefaultOrEmpty ? null : new ChoiceLeaf(fact, words, negated, context.Vocabulary);
     }
@@ -164,7 +154,7 @@ internal sealed class LeafReader(BindingContext context)
             return Unexpected<Constant>(cursor, $"`is` and one of {Wording.List(setting.Allowed)}");
         }
 
-        var negated = cursor.TakeWords("not");
+        var negated = WordList.TakeNot(cursor, setting.Allowed);
         var words = Words(cursor, setting.Name, setting.Allowed);
         return words.IsDefaultOrEmpty
             ? null

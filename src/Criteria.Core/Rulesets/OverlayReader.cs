@@ -7,7 +7,7 @@ namespace Criteria.Core.Rulesets;
 /// <summary>Applies local overlays to their base rulesets; every change is kept with its reason and approver.</summary>
 internal sealed class OverlayReader(DiagnosticBag bag)
 {
-    public void Apply(MapNode tree, SourceFile file, IReadOnlyList<RulesetFile> rulesets, Dictionary<string, List<SourceFile>> filesOf)
+    public void Apply(MapNode tree, SourceFile file, IReadOnlyList<RulesetFile> rulesets, IReadOnlyDictionary<RulesetFile, List<SourceFile>> filesOf)
     {
         var fields = Fields.Of(tree, "an overlay", bag)!;
         var name = fields.RequiredText("overlay");
@@ -29,11 +29,11 @@ internal sealed class OverlayReader(DiagnosticBag bag)
 
         foreach (var target in bases)
         {
-            filesOf[target.Ruleset.Id].Add(file);
+            filesOf[target].Add(file);
             target.Ruleset = target.Ruleset with
             {
                 Version = $"{target.Ruleset.Version}+{name}.{version}",
-                Digest = Digests.Of(filesOf[target.Ruleset.Id]),
+                Digest = Digests.Of(filesOf[target]),
             };
             foreach (var change in changes)
             {
@@ -108,7 +108,12 @@ internal sealed class OverlayReader(DiagnosticBag bag)
     {
         if (of is null || answerAs is null)
         {
-            bag.Add(ReadingDiagnostics.MissingKey(of is null ? "of" : "as", "the change", fields.Map.Span));
+            // A word that is no answer was reported already.
+            if (of is null || fields.Map["as"] is null)
+            {
+                bag.Add(ReadingDiagnostics.MissingKey(of is null ? "of" : "as", "the change", fields.Map.Span));
+            }
+
             return null;
         }
 

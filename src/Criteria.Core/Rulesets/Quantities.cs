@@ -19,6 +19,7 @@ internal static class Quantities
                 QuantityFault.MixedUnits => "its parts do not belong together",
                 QuantityFault.TooManyDigits => "it has too many digits",
                 QuantityFault.Negative => "it is below zero",
+                QuantityFault.NumberForm => "it is not a plain number",
                 _ => "no number in it",
             };
             bag.Add(RulesetDiagnostics.BadQuantity(text, why, place(at, part.Length)));

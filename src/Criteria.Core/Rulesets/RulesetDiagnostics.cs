@@ -103,7 +103,7 @@ internal static class RulesetDiagnostics
         "CR0150", Severity.Error, $"criteria refer to each other in a loop: {string.Join(" -> ", loop)}", span);
 
     public static Diagnostic ClinicalReadsCoverage(string clinical, string coverage, SourceSpan span) => new(
-        "CR0151", Severity.Error, $"the clinical criterion `{clinical}` reads the coverage finding `{coverage}`", span, "a clinical conclusion never depends on a payer's rule");
+        "CR0151", Severity.Error, $"the clinical ruleset `{clinical}` reads the coverage finding `{coverage}`", span, "a clinical conclusion never depends on a payer's rule");
 
     public static Diagnostic OtherPayer(string id, string other, SourceSpan span) => new(
         "CR0152", Severity.Error, $"`{id}` reads `{other}`, which belongs to another payer or item", span);

@@ -199,7 +199,7 @@ internal static class Names
 {
     public static void Check(ScalarNode id, DiagnosticBag bag)
     {
-        if (!char.IsAsciiLetterLower(id.Text[0]) || id.Text.Any(c => !(char.IsAsciiLetterLower(c) || char.IsAsciiDigit(c) || c is '_' or '.' or '-')))
+        if (id.Text.Length == 0 || !char.IsAsciiLetterLower(id.Text[0]) || id.Text.Any(c => !(char.IsAsciiLetterLower(c) || char.IsAsciiDigit(c) || c is '_' or '.' or '-')))
         {
             bag.Add(RulesetDiagnostics.BadId(id.Text, id.Span));
         }

@@ -47,7 +47,7 @@ public sealed class RulesetLibrary
     {
         var selected = _files.Where(file => file.Ruleset.IsInForce(date)
             && (file.Ruleset.Function == RulesetFunction.Clinical || (file.Ruleset.Payer == payer && file.Ruleset.Item == item))).ToList();
-        var key = string.Join('|', selected.Select(file => $"{file.Ruleset.Id}@{file.Ruleset.Version}"));
+        var key = string.Join('|', selected.Select(file => $"{file.Ruleset.Id}@{file.Ruleset.Version} {file.Ruleset.Digest}"));
         lock (_lock)
         {
             if (!_selections.TryGetValue(key, out var rules))
@@ -72,7 +72,8 @@ public sealed class RulesetLibrary
 
             // Loading bound all rulesets together without an error: what fails now refers to a ruleset that is not in force.
             var broken = bag.Ordered().Select(problem => problem.Span.File).ToHashSet(StringComparer.Ordinal);
-            if (selected.RemoveAll(file => broken.Contains(file.Span.File)) == 0)
+            // A criterion that an overlay added stands in the overlay's file.
+            if (selected.RemoveAll(file => broken.Contains(file.Span.File) || file.Criteria.Any(criterion => broken.Contains(criterion.Span.File))) == 0)
             {
                 throw new InvalidOperationException("rules that loaded do not bind: " + string.Join("; ", bag.Ordered()));
             }
@@ -123,7 +124,7 @@ public sealed class RulesetLibrary
     {
         var rulesets = new List<RulesetFile>();
         var overlays = new List<(MapNode Tree, SourceFile File)>();
-        var filesOf = new Dictionary<string, List<SourceFile>>(StringComparer.Ordinal);
+        var filesOf = new Dictionary<RulesetFile, List<SourceFile>>();
         var headers = new RulesetHeaderReader(sources, bag);
         foreach (var file in files)
         {
@@ -135,7 +136,7 @@ public sealed class RulesetLibrary
                     if (headers.Read(map, file) is { } ruleset)
                     {
                         rulesets.Add(ruleset);
-                        filesOf[ruleset.Ruleset.Id] = [file];
+                        filesOf[ruleset] = [file];
                     }
 
                     break;

@@ -87,6 +87,11 @@ internal sealed class ScoreReader(BindingContext context, ConditionReader condit
             return;
         }
 
+        foreach (var twice in classes.GroupBy(one => one.Name, StringComparer.Ordinal).Where(group => group.Count() > 1))
+        {
+            context.Bag.Add(RulesetDiagnostics.Twice("class", twice.Key, span));
+        }
+
         var most = items.Sum(item => item.Points);
         var expected = 0;
         foreach (var one in classes)

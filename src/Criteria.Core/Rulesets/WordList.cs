@@ -6,6 +6,11 @@ namespace Criteria.Core.Rulesets;
 /// <summary>Reads the words after <c>is</c>: one, or several with <c>or</c> between them. A word may have spaces in it.</summary>
 internal static class WordList
 {
+    private const string Between = " or ";
+
+    /// <summary>Takes a <c>not</c> that turns the comparison round; one that starts an allowed word (<c>not tolerated</c>) stays.</summary>
+    public static bool TakeNot(LeafCursor cursor, ImmutableArray<string> allowed) => !allowed.Contains(cursor.PeekRest()) && cursor.TakeWords("not");
+
     /// <summary>The words, or default (and a diagnostic).</summary>
     public static ImmutableArray<string> Read(LeafCursor cursor, string name, ImmutableArray<string> allowed, DiagnosticBag bag)
     {
@@ -18,7 +23,7 @@ internal static class WordList
         var words = ImmutableArray.CreateBuilder<string>();
         var faulty = false;
         var at = 0;
-        foreach (var part in rest.Split(" or "))
+        foreach (var part in rest.Split(Between))
         {
             var word = part.Trim();
             if (allowed.Contains(word))
@@ -32,7 +37,7 @@ internal static class WordList
                 faulty = true;
             }
 
-            at += part.Length;
+            at += part.Length + Between.Length;
         }
 
         return faulty ? default : words.ToImmutable();

@@ -49,7 +49,7 @@ internal static class FindingBuilder
                 return new FindingValue(
                     outcome.LowestBand >= 0 && outcome.LowestBand == outcome.HighestBand ? score.Classes[outcome.LowestBand].Name : "",
                     points, Units.Find("points")!, score.ValueText(outcome),
-                    points.IsExact ? points.Low.ToText(0) : $"{points.Low.ToText(0)} to {points.High.ToText(0)}");
+                    $"{(points.IsExact ? points.Low.ToText(0) : $"{points.Low.ToText(0)} to {points.High.ToText(0)}")} of {score.Most}");
             default:
                 return null;
         }

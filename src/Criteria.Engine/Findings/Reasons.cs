@@ -27,9 +27,6 @@ public static class Reasons
             case "not":
                 Add(node.Parts[0], found);
                 break;
-            case "all" when node.Truth == Truth.NotMet:
-                Add(node.Parts.First(part => part.Truth == Truth.NotMet), found);
-                break;
             case "any" when node.Truth == Truth.Met:
                 Add(node.Parts.First(part => part.Truth == Truth.Met), found);
                 break;

@@ -1,0 +1,189 @@
+using Criteria.Core.Logic;
+using Criteria.Core.Rulesets;
+using Criteria.Engine.Findings;
+
+namespace Criteria.Cli.Report;
+
+/// <summary>The findings of one ruleset, and whom to ask.</summary>
+internal sealed partial class TextReport
+{
+    private const int FewFindings = 2;
+
+    private readonly HashSet<string> _cautions = new(StringComparer.Ordinal);
+    private readonly List<Finding> _absent = [];
+    private readonly HashSet<string> _missing = new(StringComparer.Ordinal);
+
+    private static bool IsShownInFull(Finding finding) => finding.Standing != Standing.NotApplicable && finding.Criterion.Shown != Shown.InTheTrace
+        && (finding.Criterion.Shown != Shown.WhenMet || finding.Standing == Standing.Met || !finding.Silent.IsEmpty) && !IsEmptyOption(finding);
+
+    // An option of which nothing is known, for or against, is no help to anyone.
+    private static bool IsEmptyOption(Finding finding) => finding.Option is { For.IsEmpty: true, Against.IsEmpty: true, Unknown.IsEmpty: true };
+
+    private void Section(Ruleset ruleset, string? heading)
+    {
+        var findings = _assessment.Findings.Where(finding => finding.Criterion.Ruleset.Id == ruleset.Id
+            && finding.Criterion.Shown != Shown.InTheTrace && finding.Standing != Standing.NotApplicable && !IsEmptyOption(finding)).ToArray();
+
+        // A section of flags that are all down needs no heading of its own.
+        if (findings.All(finding => !IsShownInFull(finding) && finding.Standing == Standing.NotMet))
+        {
+            _absent.AddRange(findings.Where(finding => !finding.Criterion.Refuses));
+            return;
+        }
+
+        _text.Line();
+        if (heading is not null)
+        {
+            _text.Line(heading);
+        }
+
+        if (!SeveralNights)
+        {
+            Block(findings);
+            return;
+        }
+
+        Block([.. findings.Where(finding => finding.Night is null)]);
+        foreach (var night in _assessment.Nights)
+        {
+            var own = findings.Where(finding => finding.Night == night).ToArray();
+            if (own.Length > 0)
+            {
+                _text.Line($"  {Words.Capital(Words.Night(night))}");
+                Block(own);
+            }
+        }
+    }
+
+    private void Block(Finding[] findings)
+    {
+        foreach (var finding in findings.Where(IsShownInFull))
+        {
+            Show(finding);
+        }
+
+        Named("Checked, not so", findings.Where(finding => !IsShownInFull(finding) && finding.Standing == Standing.NotMet));
+        Named("Cannot tell yet", findings.Where(finding => !IsShownInFull(finding) && finding.Standing == Standing.Undetermined));
+    }
+
+    private void Named(string lead, IEnumerable<Finding> findings)
+    {
+        var titles = findings.Select(finding => finding.Criterion.Title).Distinct(StringComparer.Ordinal).ToArray();
+        if (titles.Length > 0)
+        {
+            _text.Hanging($"  {lead}", $"{string.Join("; ", titles)}.", Indent + 4);
+        }
+    }
+
+    private void Rest(RulesetFunction function)
+    {
+        var findings = _assessment.Findings.Where(finding => finding.Standing == Standing.NotApplicable
+            && finding.Criterion.Ruleset.Function == function && finding.Criterion.Shown is Shown.Always or Shown.AtTheTop).ToArray();
+        if (findings.Length + _absent.Count > 0)
+        {
+            _text.Line();
+            Named("Checked, not so", _absent);
+            Named("Not applicable", findings);
+            _absent.Clear();
+        }
+    }
+
+    private void Show(Finding finding)
+    {
+        var memory = finding.Criterion.Cites.All(citation => citation.Verified == Verification.Memory) ? "; source from memory" : "";
+        _text.Hanging($"  {Words.Lead(finding)}", $"{Words.Title(finding)} [{finding.Id}{memory}]", Indent);
+        if (finding.Option is { } option)
+        {
+            ShowOption(option);
+        }
+        else if (Words.Why(finding) is { Length: > 0 } why)
+        {
+            _text.Hanging("", Words.Sentence(why), Indent);
+        }
+
+        ShowMissing(finding);
+        foreach (var question in finding.Silent)
+        {
+            for (var i = 0; i < question.Readings.Length; i++)
+            {
+                _text.Hanging("", $"Reading {i + 1}: {question.Readings[i]}", Indent);
+            }
+        }
+
+        foreach (var question in finding.DecidedLocally)
+        {
+            _text.Hanging("", $"Decided locally as {question.Answer!.As.Words()} by {question.Answer.By}: {question.Question}", Indent);
+        }
+
+        // A caution that several findings carry is read once.
+        foreach (var caution in finding.Cautions.Where(_cautions.Add))
+        {
+            _text.Hanging("", $"Caution: {caution}", Indent);
+        }
+    }
+
+    // A finding that only sums up others does not list their gaps a second time.
+    private void ShowMissing(Finding finding)
+    {
+        if (finding.Missing.IsEmpty)
+        {
+            return;
+        }
+
+        var repeated = finding.Missing.Length > FewFindings && finding.Missing.All(fact => _missing.Contains(fact.Fact));
+        _text.Hanging("", repeated ? "Missing: as listed above." : $"Missing: {string.Join("; ", finding.Missing.Select(fact => fact.Label))}.", Indent);
+        _missing.UnionWith(finding.Missing.Select(fact => fact.Fact));
+    }
+
+    private void ShowOption(OptionView option)
+    {
+        foreach (var (lead, points) in new[] { ("For: ", option.For), ("Against: ", option.Against), ("Not known, ", option.Unknown) })
+        {
+            foreach (var point in points)
+            {
+                _text.Hanging("", lead + point, Indent);
+            }
+        }
+
+        if (!option.For.IsEmpty)
+        {
+            _text.Hanging("", $"Recommendation in the source: {option.Strength}. Certainty: {option.Certainty}.", Indent);
+        }
+    }
+
+    private void WhomToAsk()
+    {
+        var asked = _assessment.Findings.Where(IsShownInFull).SelectMany(Questions).GroupBy(question => question.Ask)
+            .Select(group => (Ask: group.Key, group.First().Owner, Findings: group.Select(question => question.Finding).Distinct(StringComparer.Ordinal).ToArray()))
+            .ToArray();
+        if (asked.Length == 0)
+        {
+            return;
+        }
+
+        _text.Part("WHOM TO ASK");
+        foreach (var owner in asked.GroupBy(question => question.Owner).OrderByDescending(group => group.Max(question => question.Findings.Length)))
+        {
+            _text.Line($"  {(owner.Key.Length == 0 ? "To be found out" : Words.Capital(owner.Key))}");
+            foreach (var (ask, _, findings) in owner.OrderByDescending(question => question.Findings.Length))
+            {
+                var waiting = findings.Length > FewFindings ? $"for {findings.Length} findings" : string.Join(", ", findings);
+                _text.Hanging("    *", $"{ask} [{waiting}]", 6);
+            }
+        }
+    }
+
+    // What is missing; and what would mend a documentation item that is not met.
+    private static IEnumerable<(string Ask, string Owner, string Finding)> Questions(Finding finding)
+    {
+        foreach (var fact in finding.Missing.Where(fact => fact.Ask.Length > 0))
+        {
+            yield return (fact.Ask, fact.Owner, finding.Id);
+        }
+
+        if (finding is { Standing: Standing.NotMet, Criterion: { Ask: { } ask, Shown: Shown.Always, Ruleset.Function: RulesetFunction.Coverage } criterion })
+        {
+            yield return (ask, criterion.Owner ?? "", $"{finding.Id}, not met");
+        }
+    }
+}

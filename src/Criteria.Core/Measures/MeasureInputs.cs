@@ -1,0 +1,38 @@
+using Criteria.Core.Facts;
+
+namespace Criteria.Core.Measures;
+
+/// <summary>Checks that a computed fact has the inputs that its measure takes, so that computing never fails.</summary>
+internal static class MeasureInputs
+{
+    /// <summary>What is wrong with a computed fact, or null.</summary>
+    /// <param name="fact">The fact.</param>
+    /// <param name="find">Finds a fact of the case or of a night, not an attribute of a record.</param>
+    /// <param name="isRate">Whether an id is that of the rate of an index.</param>
+    /// <param name="hasStart">Whether a record list of that key has that kind and a start date.</param>
+    public static string? Fault(FactDefinition fact, Func<string, FactDefinition?> find, Predicate<string> isRate, Func<string, string, bool> hasStart)
+    {
+        var computed = fact.Computed!;
+        var from = computed.From;
+        bool Is(int input, Dimension dimension) => find(from[input]) is { IsNumeric: true } found && found.Unit.Dimension == dimension;
+
+        var (takes, fits, gives) = computed.Measure switch
+        {
+            MeasureNames.BodyMassIndex => ("a mass and a length", from.Length == 2 && Is(0, Dimension.Mass) && Is(1, Dimension.Length), Dimension.BodyMassIndex),
+            MeasureNames.ShortestOf => ("durations", from.Length > 0 && Enumerable.Range(0, from.Length).All(input => Is(input, Dimension.Duration)), Dimension.Duration),
+            MeasureNames.RateOver => ("a count and a duration", from.Length == 2 && Is(0, Dimension.None) && Is(1, Dimension.Duration), Dimension.Rate),
+            MeasureNames.OnlyStartOf => ("a record list with a `start` and one of its kinds", from.Length == 2 && hasStart(from[0], from[1]), (Dimension?)null),
+            MeasureNames.EventsOf => ("indices", from.Length > 0 && from.All(id => isRate(id)), Dimension.None),
+            MeasureNames.TimeOf => ("indices", from.Length > 0 && from.All(id => isRate(id)), Dimension.Duration),
+            MeasureNames.FirstSupplied => ("indices", from.Length > 0 && from.All(id => isRate(id)), Dimension.Rate),
+            _ => ("a duration as its time", Is(3, Dimension.Duration), Dimension.Rate),
+        };
+        if (!fits)
+        {
+            return $"`{computed.Measure}` takes {takes}";
+        }
+
+        var fitsResult = gives is { } dimension ? fact.IsNumeric && fact.Unit.Dimension == dimension : fact.Kind == FactKind.Date;
+        return fitsResult ? null : $"`{computed.Measure}` gives another kind of value or another unit";
+    }
+}

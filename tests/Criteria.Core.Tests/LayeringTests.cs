@@ -1,0 +1,85 @@
+using System.Reflection;
+using System.Text.RegularExpressions;
+using Criteria.Core.Cases;
+using Criteria.Core.Tests.Support;
+
+namespace Criteria.Core.Tests;
+
+/// <summary>One direction of dependence: what each project and each folder of the core may know.</summary>
+public sealed partial class LayeringTests
+{
+    // Facts and Measures stand side by side: a fact set computes its measures.
+    private static readonly Dictionary<string, string[]> MayUse = new(StringComparer.Ordinal)
+    {
+        ["Reading"] = [],
+        ["Facts"] = ["Reading", "Measures"],
+        ["Measures"] = ["Facts"],
+        ["Logic"] = ["Facts"],
+        ["Cases"] = ["Reading", "Facts"],
+        ["Rulesets"] = ["Reading", "Facts", "Logic"],
+    };
+
+    private static readonly Assembly Core = typeof(CaseReader).Assembly;
+
+    public static TheoryData<string> Folders => [.. MayUse.Keys];
+
+    [Fact]
+    public void Core_ReferencesNothingButYamlAndThePlatform() =>
+        Core.GetReferencedAssemblies().Select(name => name.Name!).Where(name => !name.StartsWith("System.", StringComparison.Ordinal)).ShouldBe(["YamlDotNet"]);
+
+    [Fact]
+    public void PublicTypes_OfTheCore_ShowNoTypeOfYaml()
+    {
+        var shown = Core.GetExportedTypes().SelectMany(type => type.GetMembers(BindingFlags.Public | BindingFlags.Instance | BindingFlags.Static)).SelectMany(TypesOf);
+
+        shown.Where(type => type.Assembly.GetName().Name == "YamlDotNet").ShouldBeEmpty();
+    }
+
+    [Fact]
+    public void YamlDotNet_IsNamedInOneFile() =>
+        Repository.Files("src", "*.cs").Where(file => Repository.Text(file).Contains("YamlDotNet", StringComparison.Ordinal)).ShouldBe(["src/Criteria.Core/Reading/YamlTree.cs"]);
+
+    [Theory]
+    [InlineData("Criteria.Core", "Criteria.Engine")]
+    [InlineData("Criteria.Core", "Criteria.Cli")]
+    [InlineData("Criteria.Core", "NRules")]
+    [InlineData("Criteria.Core", "System.CommandLine")]
+    [InlineData("Criteria.Core", "System.Console")]
+    [InlineData("Criteria.Engine", "Criteria.Cli")]
+    [InlineData("Criteria.Engine", "System.CommandLine")]
+    [InlineData("Criteria.Cli", "NRules")]
+    public void Sources_OfAProject_DoNotNameWhatTheyMayNotKnow(string project, string unknown) =>
+        Repository.Files($"src/{project}", "*.cs").Where(file => Usings(file).Any(name => name == unknown || name.StartsWith(unknown + ".", StringComparison.Ordinal))).ShouldBeEmpty();
+
+    [Theory]
+    [MemberData(nameof(Folders))]
+    public void Sources_OfAFolder_UseOnlyFoldersBelowThem(string folder)
+    {
+        var files = Repository.Files($"src/Criteria.Core/{folder}", "*.cs").ToArray();
+
+        files.ShouldNotBeEmpty();
+        foreach (var file in files)
+        {
+            var used = Usings(file).Where(name => name.StartsWith("Criteria.", StringComparison.Ordinal)).Select(name => name.Split('.')[2]);
+            used.Except(MayUse[folder]).ShouldBeEmpty(file);
+            Repository.Text(file).ShouldContain($"namespace Criteria.Core.{folder};", customMessage: file);
+        }
+    }
+
+    [Fact]
+    public void Folders_OfTheCore_AreAllListed() =>
+        Repository.Files("src/Criteria.Core", "*.cs").Select(file => file.Split('/')[2]).Distinct().Order().ShouldBe(MayUse.Keys.Order());
+
+    private static IEnumerable<string> Usings(string file) => Using().Matches(Repository.Text(file)).Select(match => match.Groups[1].Value);
+
+    private static IEnumerable<Type> TypesOf(MemberInfo member) => member switch
+    {
+        MethodBase method => method.GetParameters().Select(parameter => parameter.ParameterType).Append((method as MethodInfo)?.ReturnType ?? typeof(void)),
+        PropertyInfo property => [property.PropertyType],
+        FieldInfo field => [field.FieldType],
+        _ => [],
+    };
+
+    [GeneratedRegex(@"^using (?:static )?(?:\w+ = )?([\w.]+)", RegexOptions.Multiline)]
+    private static partial Regex Using();
+}

@@ -1,0 +1,115 @@
+using Criteria.Core.Logic;
+using Criteria.Core.Tests.Support;
+using static Criteria.Core.Logic.Truth;
+
+namespace Criteria.Core.Tests.Logic;
+
+/// <summary>What each leaf of a condition says of facts in every state.</summary>
+public sealed class LeafTests
+{
+    [Theory]
+    [InlineData("hypertension", "yes", Met)]
+    [InlineData("hypertension", "no", NotMet)]
+    [InlineData("hypertension", "unknown", Unknown)]
+    [InlineData("hypertension", "not applicable", NotMet)] // what does not apply is a no
+    [InlineData("hypertension = no", "yes", NotMet)]
+    [InlineData("hypertension = no", "no", Met)]
+    [InlineData("hypertension = no", "unknown", Unknown)]
+    [InlineData("hypertension = no", "not applicable", Met)]
+    [InlineData("hypertension = yes", "yes", Met)]
+    [InlineData("{ not: hypertension }", "unknown", Unknown)]
+    [InlineData("hypertension is recorded", "no", Met)]
+    [InlineData("hypertension is recorded", "unknown", Unknown)] // never not met: it may still be found
+    [InlineData("hypertension is recorded", "not applicable", Unknown)]
+    public void Evaluate_OfAYesNoFact_KeepsItsStatesApart(string when, string written, Truth expected) =>
+        Evaluate(when, $"intake: {{ conditions: {{ hypertension: {written} }} }}").ShouldBe(expected);
+
+    [Theory]
+    [InlineData("hypertension")]
+    [InlineData("hypertension = no")]
+    [InlineData("hypertension is recorded")]
+    [InlineData("neck >= 43 cm")]
+    [InlineData("neck != 43 cm")]
+    [InlineData("sex is male")]
+    [InlineData("sex is not male")]
+    [InlineData("visit_date before 2026-06-01")]
+    [InlineData("neck < height")]
+    public void Evaluate_OfAFactNobodyMentions_IsUnknown(string when)
+    {
+        Evaluate(when, "patient: { age: 52 years }").ShouldBe(Unknown);
+        Evaluate($"{{ not: {{ all: [{when}] }} }}", "patient: { age: 52 years }").ShouldBe(Unknown);
+    }
+
+    [Theory]
+    [InlineData("42.9 cm", NotMet)]
+    [InlineData("43 cm", Met)]
+    [InlineData("43.1 cm", Met)]
+    [InlineData("16.92 in", NotMet)] // 42.9768 cm
+    [InlineData("16.93 in", Met)] // 43.0022 cm
+    [InlineData("unknown", Unknown)]
+    [InlineData("not applicable", Unknown)] // a number that does not apply cannot be compared
+    public void Evaluate_OfANumberAroundItsBound_IsInclusiveBelow(string neck, Truth expected) =>
+        Evaluate("neck >= 43 cm", $"intake: {{ neck: {neck} }}").ShouldBe(expected);
+
+    // UCUM check value: 17 [in_i] = 43.18 cm.
+    [Theory]
+    [InlineData("neck = 17 in", Met)]
+    [InlineData("neck >= 17 in", Met)]
+    [InlineData("neck > 17 in", NotMet)]
+    [InlineData("neck <= 17 in", Met)]
+    [InlineData("neck < 17 in", NotMet)]
+    [InlineData("neck != 17 in", NotMet)]
+    public void Evaluate_OfTheSameLengthInTwoUnits_IsEqual(string when, Truth expected) => Evaluate(when, "intake: { neck: 43.18 cm }").ShouldBe(expected);
+
+    [Theory]
+    [InlineData("sex is male", Met)]
+    [InlineData("sex is not male", NotMet)]
+    [InlineData("sex is female or male", Met)]
+    [InlineData("sex is not female or not stated", Met)]
+    [InlineData("sex is not stated", NotMet)] // the word itself, not a negation
+    public void Evaluate_OfAChoice_ReadsItsWords(string when, Truth expected) => Evaluate(when, "patient: { sex: male }").ShouldBe(expected);
+
+    [Theory]
+    [InlineData("neck < height", Met)]
+    [InlineData("neck >= height", NotMet)]
+    public void Evaluate_OfTwoFacts_ComparesThem(string when, Truth expected) => Evaluate(when, "intake: { neck: 43 cm, height: 178 cm }").ShouldBe(expected);
+
+    [Theory]
+    [InlineData(2, "yes", "yes", "no", Met)]
+    [InlineData(2, "yes", "no", "no", NotMet)]
+    [InlineData(2, "yes", "unknown", "no", Unknown)]
+    [InlineData(2, "unknown", "unknown", "no", Unknown)]
+    [InlineData(2, "no", "unknown", "no", NotMet)]
+    [InlineData(1, "no", "unknown", "yes", Met)]
+    [InlineData(3, "yes", "yes", "yes", Met)]
+    public void Evaluate_OfAtLeast_CountsWhatIsAndWhatMayBe(int count, string first, string second, string third, Truth expected) =>
+        Evaluate($"{{ at_least: {count}, of: [hypertension, stroke, insomnia] }}", $"intake: {{ conditions: {{ hypertension: {first}, stroke: {second}, insomnia: {third} }} }}")
+            .ShouldBe(expected);
+
+    [Theory]
+    [InlineData("none", "per_hour: 14.0", Unknown)]
+    [InlineData("as printed", "per_hour: 14.0", Met)]
+    [InlineData("to whole numbers", "per_hour: 14.0", Met)]
+    [InlineData("none", "events: 101, over: 420 min", NotMet)] // 14.43 per hour
+    [InlineData("as printed", "per_hour: 14.4, events: 101, over: 420 min", NotMet)]
+    [InlineData("to whole numbers", "events: 101, over: 420 min", Met)]
+    [InlineData("to whole numbers", "events: 102, over: 420 min", NotMet)] // 14.57 per hour
+    public void Evaluate_OfARate_FollowsTheRoundingOfItsRuleset(string rounding, string index, Truth expected)
+    {
+        var rules = Rules.One("when: rei_4 <= 14 /h", $"rounding: {rounding}");
+
+        var outcome = rules.Evaluate($"nights: [{{ indices: [{{ index: REI, hypopnea: 4 %, {index} }}] }}]");
+
+        outcome.Truth.ShouldBe(expected);
+    }
+
+    [Fact]
+    public void Evaluate_OfANumberThatWasNotRounded_IgnoresTheRounding()
+    {
+        var rules = Rules.One("when: neck >= 43 cm", "rounding: to whole numbers");
+
+        rules.Evaluate("intake: { neck: 42.9 cm }").Truth.ShouldBe(NotMet);
+    }
+
+    private static Truth Evaluate(string when, string section) => Rules.One("when: " + when).Evaluate(section).Truth;
+}

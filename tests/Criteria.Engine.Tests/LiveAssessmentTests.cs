@@ -1,0 +1,225 @@
+using Criteria.Core.Facts;
+using Criteria.Core.Logic;
+using Criteria.Engine.Tests.Support;
+
+namespace Criteria.Engine.Tests;
+
+public sealed class LiveAssessmentTests
+{
+    [Fact]
+    public void Open_AnyCase_EvaluatesEachCriterionOnce()
+    {
+        var live = Open(CaseText.Complete);
+
+        live.Evaluated.ShouldBe(live.Assessment.Findings.Select(finding => finding.Id), ignoreOrder: true);
+    }
+
+    [Fact]
+    public void Update_OfANeckThatChangesNoAnswer_EvaluatesOnlyWhatReadsIt()
+    {
+        var live = Open(CaseText.Complete);
+
+        live.Update(Number("neck", 50));
+
+        live.Evaluated.ShouldBe(["pap.evaluation-content", "stopbang.large-neck", "stopbang.original-neck"], ignoreOrder: true);
+    }
+
+    [Fact]
+    public void Update_OfANeckThatChangesTheScore_EvaluatesWhatReadsTheScoreToo()
+    {
+        var live = Open(CaseText.Complete);
+
+        live.Update(Number("neck", 35));
+
+        // What reads two findings that change in different rounds is evaluated in both.
+        live.Evaluated.Distinct().ShouldBe(
+            [
+                "pap.evaluation-content", "stopbang.large-neck", "stopbang.original-neck",
+                "stopbang", "stopbang.two-step", "stopbang.bicarbonate", "stopbang.forms-differ",
+            ],
+            ignoreOrder: true);
+        live.Assessment.Of("stopbang").Single().Conclusion.Points.ShouldBe(Interval.Exactly(6));
+    }
+
+    [Fact]
+    public void Update_OfBicarbonate_EvaluatesOneCriterion()
+    {
+        var live = Open(CaseText.Complete);
+
+        live.Update(Number("bicarbonate", 28));
+
+        live.Evaluated.ShouldBe(["stopbang.bicarbonate"]);
+        live.Assessment.Of("stopbang.bicarbonate").Single().Standing.ShouldBe(Standing.Met);
+    }
+
+    [Fact]
+    public void Update_OfAFactThatNoRuleReads_EvaluatesNothing()
+    {
+        var live = Open(CaseText.Complete);
+
+        live.Update(YesNo("morning_headache", true));
+
+        live.Evaluated.ShouldBeEmpty();
+        live.Case.Facts["morning_headache"].Text.ShouldBe("yes");
+    }
+
+    [Fact]
+    public void Update_WithTheValueItHasAlready_EvaluatesNothing()
+    {
+        var live = Open(CaseText.Complete);
+
+        live.Update(live.Case.Facts["neck"], live.Case.Facts["hypertension"], live.Case.Facts["age"]);
+
+        live.Evaluated.ShouldBeEmpty();
+    }
+
+    // The trace says where a value came from, so a new source is a new reading.
+    [Fact]
+    public void Update_WithTheSameValueFromElsewhere_EvaluatesWhatReadsIt()
+    {
+        var live = Open(CaseText.Complete);
+
+        live.Update(live.Case.Facts["bicarbonate"] with { Origin = new Provenance(OriginKind.Document, "visit-note p.2") });
+
+        live.Evaluated.ShouldBe(["stopbang.bicarbonate"]);
+    }
+
+    [Fact]
+    public void UpdateNight_OfTheMeanSaturation_EvaluatesOneCriterion()
+    {
+        var live = Open(CaseText.Complete);
+
+        live.UpdateNight(0, Number("spo2_mean", 80));
+
+        live.Evaluated.ShouldBe(["adequacy.saturation-contradiction"]);
+        live.Assessment.Of("adequacy.saturation-contradiction").Single().Standing.ShouldBe(Standing.Met);
+    }
+
+    // One event more within the grade: what reads the grade is left alone, what reads the rate is not.
+    [Fact]
+    public void UpdateNight_OfAnIndexWithinItsGrade_StopsAtTheGrade()
+    {
+        var live = Open(CaseText.Complete);
+
+        live.UpdateNight(0, Number("rei_3.events", 171));
+
+        live.Evaluated.ShouldBe(["agreement.rules-reversed", "severity.rei-3", "severity.rules-disagree", "osa.five-per-hour", "osa.fifteen-per-hour"], ignoreOrder: true);
+    }
+
+    [Fact]
+    public void UpdateNight_OfAnIndexAcrossItsGrade_ReachesWhatReadsTheGrade()
+    {
+        var live = Open(CaseText.Complete);
+
+        // 40 per hour; the printed figure of before no longer counts.
+        live.UpdateNight(0, Number("rei_3.events", 280), Fact.Absent(Definition("rei_3.printed")), Number("rei_3.time", 420));
+
+        live.Evaluated.Distinct().ShouldBe(
+            ["agreement.rules-reversed", "severity.rei-3", "severity.rules-disagree", "severity.negative", "osa.five-per-hour", "osa.fifteen-per-hour"], ignoreOrder: true);
+        live.Assessment.Of("severity.rules-disagree").Single().Standing.ShouldBe(Standing.Met);
+    }
+
+    [Fact]
+    public void UpdateNight_ToAnInadequateNight_ReachesTheEndOfTheChain()
+    {
+        var live = Open(CaseText.Complete);
+
+        live.UpdateNight(0, Number("usable.airflow", 239));
+
+        live.Evaluated.ShouldContain("adequacy.night");
+        live.Evaluated.ShouldContain("adequacy.gradable");
+        live.Evaluated.ShouldContain("severity.rei-4");
+        live.Evaluated.ShouldContain("osa.icsd-3");
+        live.Evaluated.ShouldNotContain("pap.sleep-test");
+        live.Evaluated.ShouldNotContain("stopbang");
+        live.Assessment.Of("osa.icsd-3").Single().Standing.ShouldBe(Standing.NotApplicable);
+    }
+
+    [Fact]
+    public void UpdateNight_OfOneNight_LeavesTheOtherAlone()
+    {
+        var live = Open(CaseText.Complete.Night("date: 2026-06-04, recorder: type III, pap_used: no"));
+
+        live.UpdateNight(1, Number("spo2_mean", 80), Number("spo2_lowest", 90));
+
+        live.Evaluated.ShouldBe(["adequacy.saturation-contradiction"]);
+        live.Assessment.Of("adequacy.saturation-contradiction").Select(finding => (finding.Night, finding.Standing))
+            .ShouldBe([("2026-06-03", Standing.NotMet), ("2026-06-04", Standing.Met)]);
+    }
+
+    [Fact]
+    public void Update_OfACaseFact_ReachesEveryNight()
+    {
+        var live = Open(CaseText.Complete.Night("date: 2026-06-04, recorder: type III, pap_used: no"));
+
+        live.Update(YesNo("not_better_explained", false));
+
+        live.Evaluated.ShouldBe(["osa.icsd-3-tr", "osa.icsd-3-tr", "osa.editions-disagree", "osa.editions-disagree"], ignoreOrder: true);
+        live.Assessment.Of("osa.icsd-3-tr").First().Standing.ShouldBe(Standing.NotMet);
+    }
+
+    [Fact]
+    public void Update_OfTheDocuments_EvaluatesWhatReadsDocuments()
+    {
+        var live = Open(CaseText.Complete);
+        var documents = live.Case.Facts.RecordsOf(Rules.Library.Vocabulary.Record("documents")!);
+
+        live.Update(documents with { Items = documents.Items.RemoveAll(item => item.Kind == "instruction record") });
+
+        live.Evaluated.ShouldBe(
+            [
+                "hsat.examination", "pap.evaluation-before-test", "pap.evaluation-content", "pap.test-order", "pap.test-report",
+                "pap.instruction", "pap.instruction-before-use", "pap.initial-coverage",
+            ],
+            ignoreOrder: true);
+        live.Assessment.Of("pap.initial-coverage").Single().Standing.ShouldBe(Standing.NotMet);
+    }
+
+    [Fact]
+    public void Update_WithTheDocumentsItHasAlready_EvaluatesNothing()
+    {
+        var live = Open(CaseText.Complete);
+        var documents = live.Case.Facts.RecordsOf(Rules.Library.Vocabulary.Record("documents")!);
+
+        live.Update(documents with { Items = [.. documents.Items] });
+
+        live.Evaluated.ShouldBeEmpty();
+    }
+
+    [Fact]
+    public void Update_ToAChildAndBack_RefusesAndGivesEverythingBack()
+    {
+        var live = Open(CaseText.Complete);
+        var before = Print.Of(live.Assessment);
+
+        live.Update(Number("age", 17));
+        live.Assessment.Refusal.ShouldNotBeNull();
+        live.Assessment.Findings.ShouldHaveSingleItem();
+
+        live.Update(Fact.Known(Definition("age"), new NumberValue(Interval.Exactly(52)), Provenance.Entered, "52 years"));
+        live.Assessment.Refusal.ShouldBeNull();
+        Print.Of(live.Assessment).ShouldBe(before);
+    }
+
+    [Fact]
+    public void Update_WithAFactOfANight_IsRefused() =>
+        Should.Throw<ArgumentException>(() => Open(CaseText.Complete).Update(Number("spo2_mean", 80)));
+
+    [Fact]
+    public void UpdateNight_WithAFactOfTheCase_IsRefused() =>
+        Should.Throw<ArgumentException>(() => Open(CaseText.Complete).UpdateNight(0, Number("neck", 40)));
+
+    [Theory]
+    [InlineData(-1)]
+    [InlineData(1)]
+    public void UpdateNight_OfANightThatIsNotThere_IsRefused(int night) =>
+        Should.Throw<ArgumentOutOfRangeException>(() => Open(CaseText.Complete).UpdateNight(night, Number("spo2_mean", 80)));
+
+    private static LiveAssessment Open(CaseText text) => Rules.Assessor.Open(text.Read(), Rules.Date);
+
+    private static FactDefinition Definition(string id) => Rules.Library.Vocabulary.Find(id)!;
+
+    private static Fact Number(string id, decimal value) => Fact.Known(Definition(id), new NumberValue(Interval.Exactly(value)), Provenance.Entered);
+
+    private static Fact YesNo(string id, bool value) => Fact.Known(Definition(id), new YesNoValue(value), Provenance.Entered);
+}

@@ -1,0 +1,96 @@
+using Criteria.Core.Logic;
+using Criteria.Engine.Tests.Support;
+
+namespace Criteria.Engine.Tests.Rulesets;
+
+/// <summary>Every question that a source leaves open is set off by a case, and then nothing is decided without a person.</summary>
+public sealed class SilentQuestionTests
+{
+    private static readonly CaseText Night = CaseText.Complete.WithoutIndices().Without("nights.monitoring_time");
+
+    private static readonly Dictionary<(string Criterion, string Question), CaseText> Examples = new()
+    {
+        [("adequacy.night", "pat-signal")] = CaseText.Complete.With("nights.recorder", "PAT set").With("nights.channels", "[pat, oximetry, actigraphy]")
+            .With("nights.usable.airflow", "not applicable").With("nights.usable.pat", "6 h"),
+        [("hsat.sensors", "airflow-sensor")] = CaseText.Complete.With("nights.channels", "[airflow, thoracic_effort, abdominal_effort, oximetry]"),
+        [("severity.negative", "negative-rule")] = Night.Index("index: REI, hypopnea: 4 %, events: 29, over: 6 h")
+            .Index("index: REI, hypopnea: 3 %, events: 30, over: 6 h"),
+        [("pap.evaluation-before-test", "x-13")] = Evaluation("date: 2026-05-20, in_person: no, telehealth: yes"),
+        [("pap.evaluation-before-test", "same-day")] = Evaluation("date: 2026-06-03, in_person: yes, telehealth: no"),
+        [("pap.listed-condition", "x-18")] = CaseText.Complete
+            .Without("intake.symptoms").With("intake.symptoms.others", "no").With("intake.symptoms.reviewed_by", "clinician")
+            .With("intake.symptoms.fatigue", "yes").With("intake.conditions.hypertension", "no"),
+        [("pap.sleep-test", "x-01")] = Night.With("nights.recording_time", "10 h").Index("index: payer RDI, hypopnea: 4 %, events: 145, over: 10 h"),
+        [("pap.sleep-test", "x-03")] = Night.With("nights.recording_time", "1 h 50 min")
+            .Index("index: payer RDI, hypopnea: 4 %, events: 29, over: 1 h 50 min"),
+        [("pap.sleep-test", "x-04")] = Night.With("nights.recording_time", "4 h").With("nights.recording_in_fragments", "yes")
+            .Index("index: payer RDI, hypopnea: 4 %, events: 29, over: 4 h"),
+        [("pap.sleep-test", "denominator")] = Night.With("nights.recording_time", "6 h 1 min").Index("index: REI, hypopnea: 4 %, events: 90, over: 6 h"),
+        [("pap.test-order", "same-day")] = CaseText.Complete.WithoutDocuments("test order")
+            .Document("id: order, kind: test order, date: 2026-06-03, author: physician"),
+    };
+
+    public static TheoryData<string, string> Questions
+    {
+        get
+        {
+            var data = new TheoryData<string, string>();
+            foreach (var (criterion, question) in Examples.Keys)
+            {
+                data.Add(criterion, question);
+            }
+
+            return data;
+        }
+    }
+
+    [Fact]
+    public void Examples_OfAllQuestions_LeaveNoneOut()
+    {
+        var rules = Rules.Library.InForce(Rules.Date, "medicare", "pap");
+
+        var shipped = rules.Criteria.SelectMany(criterion => criterion.Silent.Select(question => (criterion.Id, question.Id)));
+
+        shipped.ShouldBe(Examples.Keys, ignoreOrder: true);
+    }
+
+    [Theory]
+    [MemberData(nameof(Questions))]
+    public void Question_ThatArises_LeavesTheFindingOpenWithItsReadings(string criterion, string question)
+    {
+        var findings = Examples[(criterion, question)].Assess();
+
+        findings.Of(criterion).ShouldBe(Standing.Undetermined);
+        findings.Questions(criterion).ShouldBe([question]);
+        findings.Missing(criterion).ShouldBeEmpty();
+        findings[criterion].Silent[0].Readings.Length.ShouldBeGreaterThanOrEqualTo(2);
+    }
+
+    [Theory]
+    [MemberData(nameof(Questions))]
+    public void Question_AnsweredByAnOverlay_IsDecidedAndSaysByWhom(string criterion, string question)
+    {
+        var met = Examples[(criterion, question)].Assess(All("met"));
+        var notMet = Examples[(criterion, question)].Assess(All("not met"));
+
+        met.Of(criterion).ShouldBe(Standing.Met);
+        notMet.Of(criterion).ShouldBe(Standing.NotMet);
+        met[criterion].DecidedLocally.ShouldHaveSingleItem().Answer!.By.ShouldBe("nobody, 2026-01-10");
+    }
+
+    // A complete ordinary case raises none of them.
+    [Fact]
+    public void Question_InAnOrdinaryCase_DoesNotArise()
+    {
+        var findings = CaseText.Complete.Assess();
+
+        findings.Assessment.Findings.ShouldAllBe(finding => finding.Silent.IsEmpty);
+    }
+
+    // Each example raises one question only, so one overlay with every answer does for all of them.
+    private static Overlay[] All(string answer) => [.. Examples.Keys.Select(key => new Overlay(
+        Rules.Library.InForce(Rules.Date, "medicare", "pap").Find(key.Criterion)!.Ruleset.Id, $"answer: {key.Question}, of: {key.Criterion}, as: {answer}"))];
+
+    private static CaseText Evaluation(string entry) => CaseText.Complete.WithoutDocuments("clinical evaluation")
+        .Document($"id: note, kind: clinical evaluation, author: physician, signed: yes, {entry}");
+}

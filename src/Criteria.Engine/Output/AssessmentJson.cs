@@ -162,7 +162,8 @@ public static class AssessmentJson
         writer.WriteEndObject();
     }
 
-    // A grade is its name; a score its points, or the lowest and highest still possible; the class stands beside it.
+    // A grade is its name, and the number that was graded stands beside it; a score is its points, or the lowest and
+    // highest still possible, and its class stands beside it.
     private static void WriteValue(Utf8JsonWriter writer, Finding finding)
     {
         var value = finding.Value;
@@ -175,11 +176,14 @@ public static class AssessmentJson
         }
 
         WriteText(writer, "value", value is { Band.Length: > 0 } ? value.Band : null);
-        WriteText(writer, "unit", value?.Unit.Symbol);
+        writer.WriteNull("unit");
         if (value?.Number is { } number)
         {
             var inUnit = new Interval(Ratio.Divide(number.Low, value.Unit.Factor), Ratio.Divide(number.High, value.Unit.Factor), number.HighIncluded);
-            WriteNumber(writer, "number", inUnit);
+            writer.WriteStartObject("graded");
+            WriteNumber(writer, "value", inUnit);
+            writer.WriteString("unit", value.Unit.Symbol);
+            writer.WriteEndObject();
         }
     }
 

@@ -271,6 +271,9 @@ public sealed class MedicareSleepTestTests
     [InlineData(30, "1 h 59 min", Standing.Met, "")]
     [InlineData(28, "2 h", Standing.Met, "")]
     [InlineData(29, "2 h", Standing.Undetermined, "x-01")]
+    [InlineData(14, "1 h", Standing.Met, "")]
+    [InlineData(9, "38 min", Standing.NotMet, "")]
+    [InlineData(10, "42 min", Standing.Undetermined, "x-01 x-03")]
     [InlineData(9, "30 min", Standing.NotMet, "")]
     [InlineData(10, "30 min", Standing.Undetermined, "x-03")]
     [InlineData(29, "1 h 50 min", Standing.Undetermined, "x-03")]
@@ -299,14 +302,18 @@ public sealed class MedicareSleepTestTests
 
     // The pieces matter only where the event minimum of the second route hangs on them.
     [Theory]
-    [InlineData(29, "yes", Standing.Undetermined)]
-    [InlineData(30, "yes", Standing.Met)]
-    [InlineData(29, "no", Standing.Met)]
-    [InlineData(29, null, Standing.Undetermined)]
-    [InlineData(10, "yes", Standing.NotMet)]
-    public void Fragments_OfANightWithFewEvents_AreLeftToAPerson(int events, string? fragments, Standing expected)
+    [InlineData(29, "4 h", "yes", Standing.Undetermined)]
+    [InlineData(30, "4 h", "yes", Standing.Met)]
+    [InlineData(29, "4 h", "no", Standing.Met)]
+    [InlineData(29, "4 h", null, Standing.Undetermined)]
+    [InlineData(19, "4 h", "yes", Standing.NotMet)]
+    [InlineData(20, "4 h", "yes", Standing.Undetermined)]
+    [InlineData(28, "2 h", "yes", Standing.Undetermined)]
+    [InlineData(10, "1 h", "yes", Standing.Undetermined)]
+    [InlineData(9, "1 h", "yes", Standing.NotMet)]
+    public void Fragments_OfANightWithFewEvents_AreLeftToAPerson(int events, string hours, string? fragments, Standing expected)
     {
-        var findings = Rate(events, "4 h").With("nights.recording_in_fragments", fragments).Assess();
+        var findings = Rate(events, hours).With("nights.recording_in_fragments", fragments).Assess();
 
         findings.Of("pap.sleep-test").ShouldBe(expected);
         findings.Questions("pap.sleep-test").ShouldBe(expected == Standing.Undetermined && fragments is not null ? ["x-04"] : []);
@@ -334,6 +341,19 @@ public sealed class MedicareSleepTestTests
 
         findings.Of("pap.sleep-test").ShouldBe(expected);
         findings.Questions("pap.sleep-test").ShouldBe(expected == Standing.Undetermined ? ["denominator"] : []);
+    }
+
+    // 30 and 10 events in two hours are 15 and 5 per hour, 84 in five are 16.8; over the recording: just under 15, just under 5, and 14.
+    [Theory]
+    [InlineData(30, "2 h", "2 h 1 min", Standing.Undetermined)]
+    [InlineData(10, "2 h", "2 h 1 min", Standing.Undetermined)]
+    [InlineData(84, "5 h", "6 h", Standing.Met)]
+    [InlineData(84, "5 h", "5 h 59 min", Standing.Undetermined)]
+    public void Denominator_AtTheBoundsOfBothRoutes_IsExact(int events, string monitored, string recorded, Standing expected)
+    {
+        var findings = Night.With("nights.recording_time", recorded).Index($"index: REI, hypopnea: 4 %, events: {events}, over: {monitored}").Assess();
+
+        findings.Of("pap.sleep-test").ShouldBe(expected);
     }
 
     [Fact]

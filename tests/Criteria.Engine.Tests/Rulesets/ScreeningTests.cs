@@ -210,6 +210,18 @@ public sealed class ScreeningTests
         findings.Of("stopbang.two-step").ShouldBe(expected);
     }
 
+    // 35 kg/m2 exactly is 140 kg at 200 cm.
+    [Theory]
+    [InlineData("140 kg", Standing.NotMet)]
+    [InlineData("140.1 kg", Standing.Met)]
+    public void TwoStep_BmiAroundThirtyFive_IsStrict(string weight, Standing expected)
+    {
+        var findings = Points.Take(2).Aggregate(None, (text, point) => text.With(point.Place, point.Value))
+            .Without("intake.bmi").With("intake.height", "200 cm").With("intake.weight", weight).Assess();
+
+        findings.Of("stopbang.two-step").ShouldBe(expected);
+    }
+
     [Fact]
     public void TwoStep_WithUnknownAnswers_CountsOnlyWhatIsKnown()
     {

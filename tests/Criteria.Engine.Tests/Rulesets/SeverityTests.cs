@@ -66,6 +66,39 @@ public sealed class SeverityTests
         findings.Band("severity.ahi-3a").ShouldBe(grade);
     }
 
+    // Sources: J Clin Sleep Med 2015 (negative home tests); Chest 2020 (one night is a sample).
+    [Theory]
+    [InlineData(29, "A home test cannot exclude sleep apnea.")]
+    [InlineData(30, "One night is a sample.")]
+    [InlineData(179, "One night is a sample.")]
+    [InlineData(180, null)]
+    public void Rei_AroundFiveAndThirty_CarriesTheCautionOfItsBand(int events, string? caution)
+    {
+        var findings = WithRei(HomeNight, events, events).Assess();
+
+        foreach (var id in (string[])["severity.rei-4", "severity.rei-3"])
+        {
+            findings[id].Cautions[0].ShouldStartWith("The index divides by monitoring time");
+            findings[id].Cautions.Length.ShouldBe(caution is null ? 1 : 2);
+            findings[id].Cautions[^1].ShouldStartWith(caution ?? "The index divides");
+        }
+    }
+
+    // Source: Chest 2020 (one night is a sample).
+    [Theory]
+    [InlineData(29, 0)]
+    [InlineData(30, 1)]
+    [InlineData(179, 1)]
+    [InlineData(180, 0)]
+    public void Ahi_AroundFiveAndThirty_CarriesTheCautionOnOneNight(int events, int cautions)
+    {
+        var findings = StagedNight.Index($"index: AHI, hypopnea: 4 %, events: {events}, over: 6 h")
+            .Index($"index: AHI, hypopnea: 3 % or arousal, events: {events}, over: 6 h").Assess();
+
+        findings["severity.ahi-4"].Cautions.Length.ShouldBe(cautions);
+        findings["severity.ahi-3a"].Cautions.Length.ShouldBe(cautions);
+    }
+
     // Source: TA139 2.2 and guideline 2009 (restated) put exactly 30 into moderate; the reference topic into severe.
     [Theory]
     [InlineData("severe", 180, "severe")]

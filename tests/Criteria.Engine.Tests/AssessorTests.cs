@@ -135,6 +135,31 @@ public sealed class AssessorTests
     }
 
     [Fact]
+    public void Assess_OnADateWhoseRulesReadWhatIsNotInForce_SaysWhatIsLeftOut()
+    {
+        var early = Rules.File("early.yaml", """
+            ruleset: early
+            title: E
+            heading: E
+            order: 1
+            function: clinical
+            version: 1
+            status: active
+            effective: { from: 2020-01-01 }
+            conventions: { rounding: none }
+            criteria:
+              - { id: early.severe, title: Severe, when: severity.rei-4 is severe, cites: [bbp-osa] }
+            """);
+        var library = Rules.Load(ShippedRules.With([early]));
+
+        var assessed = new Assessor(library).Assess(Rules.Read(CaseText.Complete.Yaml, library), new DateOnly(2023, 6, 1));
+
+        assessed.Findings.ShouldBeEmpty();
+        assessed.Problems.Where(problem => problem.Code == "CA0004").ShouldHaveSingleItem().Message
+            .ShouldBe("the ruleset `early` is left out: it refers to rules that are not in force on 2023-06-01");
+    }
+
+    [Fact]
     public void Assess_Always_NamesTheRulesThatItUsed()
     {
         var assessed = CaseText.Complete.Assess().Assessment;

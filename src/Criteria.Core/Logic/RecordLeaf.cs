@@ -56,7 +56,13 @@ internal sealed class AttributeDate(FactDefinition attribute, DateRelation relat
 {
     public override string Text => $"{Attribute.Label} {relation.Text}";
 
-    public override Truth Evaluate(Fact fact, View view) => fact.Value is DateValue { Date: var date } ? relation.Evaluate(date, view) : Truth.Unknown;
+    // What was never signed was signed on no day; what was signed on a day nobody wrote down is open.
+    public override Truth Evaluate(Fact fact, View view) => fact.Value switch
+    {
+        DateValue { Date: var date } => relation.Evaluate(date, view),
+        YesNoValue { Yes: false } => Truth.NotMet,
+        _ => Truth.Unknown,
+    };
 
     public override void AddMissing(View view, MissingFacts missing) => relation.AddMissing(view, missing);
 

@@ -104,6 +104,10 @@ public sealed class CriterionLogicTests
     [Theory]
     [InlineData("per_hour: 14.9", "mild", Standing.Met)]
     [InlineData("per_hour: 15.0", "mild to moderate", Standing.Undetermined)] // 14.95 up to 15.05
+    [InlineData("per_hour: 14.95", "mild", Standing.Met)] // 14.945 up to 14.955
+    [InlineData("per_hour: 14.5", "mild", Standing.Met)]
+    [InlineData("per_hour: 29.5, events: 177, over: 6 h", "moderate", Standing.Met)] // exactly 29.5
+    [InlineData("per_hour: 4.5", "normal", Standing.Met)]
     [InlineData("per_hour: 15.1", "moderate", Standing.Met)]
     [InlineData("events: 104, over: 416 min", "moderate", Standing.Met)] // exactly 15
     [InlineData("per_hour: 14.6, events: 200, over: 6 h", "mild to severe", Standing.Undetermined)] // 33.3 against 14.6
@@ -116,6 +120,19 @@ public sealed class CriterionLogicTests
         var conclusion = rules.Conclude(night.Facts)[0];
 
         (conclusion.Standing, conclusion.Value).ShouldBe((expected, value));
+    }
+
+    // 14 printed stands for 13.5 up to, not including, 14.5: it does not reach a band that starts at 14.5.
+    [Theory]
+    [InlineData("14", "mild")]
+    [InlineData("14.0", "mild")]
+    [InlineData("15", "severe")] // 14.5 itself is possible
+    public void Grade_OfAnOpenUpperEndOnABound_DoesNotReachTheNextBand(string printed, string expected)
+    {
+        var rules = Rules.One("grade: { of: rei_4, bands: [{ grade: mild, below: 14.5 /h }, { grade: severe, from: 14.5 /h }] }");
+        var night = Tiny.Case($"case: T-1\nnights: [{{ indices: [{{ index: REI, hypopnea: 4 %, per_hour: {printed} }}] }}]\n", rules.Vocabulary).Nights[0];
+
+        rules.Conclude(night.Facts)[0].Value.ShouldBe(expected);
     }
 
     [Theory]

@@ -47,6 +47,12 @@ internal static class AssessCommand
             return Assess(terminal, names, format, asOf, library, terminal.Out);
         }
 
+        if (names.Any(name => name != InputFiles.StandardInput && OutputFile.IsSame(name, path)))
+        {
+            terminal.Error.WriteLine($"{path}: is one of the cases, and the report would overwrite it");
+            return ExitCode.Usage;
+        }
+
         using var file = OutputFile.Open(path, out var why);
         if (file is null)
         {

@@ -36,6 +36,11 @@ internal sealed class OutputFile : IDisposable
         }
     }
 
+    /// <summary>Whether both names stand for one file, so far as names tell.</summary>
+    public static bool IsSame(string one, string other) =>
+        one.Length > 0 && other.Length > 0
+        && string.Equals(Path.GetFullPath(one), Path.GetFullPath(other), OperatingSystem.IsLinux() ? StringComparison.Ordinal : StringComparison.OrdinalIgnoreCase);
+
     /// <summary>Puts the file in its place.</summary>
     public void Keep()
     {

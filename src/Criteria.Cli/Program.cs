@@ -11,6 +11,7 @@ try
 }
 catch (IOException) when (Console.IsOutputRedirected)
 {
-    // The reader of a pipe went away.
-    return ExitCode.Done;
+    // A reader of a pipe who went away raises nothing here; a full disk does, and half a report must not pass for a whole one.
+    error.WriteLine("standard output: cannot be written");
+    return ExitCode.Usage;
 }

@@ -42,6 +42,12 @@ internal static class AssessCommand
             return code;
         }
 
+        if (path is not null && names.Any(name => name != InputFiles.StandardInput && OutputFile.IsSame(name, path)))
+        {
+            terminal.Error.WriteLine($"{path}: is one of the cases, and the report would overwrite it");
+            return ExitCode.Usage;
+        }
+
         return path is null
             ? Assess(terminal, names, format, asOf, library, terminal.Out)
             : OutputFile.Write(path, terminal, writer => Assess(terminal, names, format, asOf, library, writer));

@@ -40,7 +40,7 @@ internal static class InputFiles
     /// <summary>Every YAML file of a folder and its subfolders, named from the folder on.</summary>
     public static IReadOnlyList<SourceFile> ReadFolder(string folder)
     {
-        var options = new EnumerationOptions { RecurseSubdirectories = true, AttributesToSkip = FileAttributes.Hidden | FileAttributes.System };
+        var options = new EnumerationOptions { RecurseSubdirectories = true, AttributesToSkip = FileAttributes.Hidden | FileAttributes.System, IgnoreInaccessible = false };
         return
         [
             .. Directory.EnumerateFiles(folder, "*.*", options)

@@ -39,6 +39,11 @@ internal static class OutputFile
         }
     }
 
+    /// <summary>Whether both names stand for one file, so far as names tell.</summary>
+    public static bool IsSame(string one, string other) =>
+        one.Length > 0 && other.Length > 0
+        && string.Equals(Path.GetFullPath(one), Path.GetFullPath(other), OperatingSystem.IsLinux() ? StringComparison.Ordinal : StringComparison.OrdinalIgnoreCase);
+
     private static int WriteTemporary(string temporary, Func<TextWriter, int> write)
     {
         // Ctrl-C ends the process without unwinding: what was begun goes first.

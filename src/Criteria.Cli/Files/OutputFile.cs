@@ -17,6 +17,8 @@ internal static class OutputFile
             return ExitCode.Usage;
         }
 
+        path = Target(path);
+
         // A name of its own: another run may write the same file, and the obvious name may be that of a file of the user.
         var temporary = $"{path}.{Environment.ProcessId}.part";
         try
@@ -43,6 +45,19 @@ internal static class OutputFile
     public static bool IsSame(string one, string other) =>
         one.Length > 0 && other.Length > 0
         && string.Equals(Path.GetFullPath(one), Path.GetFullPath(other), OperatingSystem.IsLinux() ? StringComparison.Ordinal : StringComparison.OrdinalIgnoreCase);
+
+    // A link is followed: renaming over it would put a file in its place.
+    private static string Target(string path)
+    {
+        try
+        {
+            return new FileInfo(path).ResolveLinkTarget(returnFinalTarget: true)?.FullName ?? path;
+        }
+        catch (Exception error) when (error is IOException or UnauthorizedAccessException or NotSupportedException or ArgumentException)
+        {
+            return path;
+        }
+    }
 
     private static int WriteTemporary(string temporary, Func<TextWriter, int> write)
     {

@@ -9,8 +9,9 @@ try
 {
     return CommandLine.Run(args, terminal);
 }
-catch (IOException) when (Console.IsOutputRedirected)
+catch (IOException problem)
 {
-    // The reader of a pipe went away.
-    return ExitCode.Done;
+    // A pipe whose reader went away is no error to the platform's streams; a full disk is.
+    error.WriteLine($"standard output: cannot be written; {problem.Message}");
+    return ExitCode.Usage;
 }

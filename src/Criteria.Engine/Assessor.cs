@@ -89,6 +89,11 @@ public sealed class Assessor
                 subject.Payer is null ? "item" : "payer", subject.Payer is null ? "payer" : "item", subject.Key));
         }
 
+        foreach (var ruleset in rules.LeftOut)
+        {
+            own.Add(AssessmentDiagnostics.LeftOut(ruleset.Id, asOf, subject.Key));
+        }
+
         foreach (var ruleset in rules.Rulesets)
         {
             if (ruleset.ReviewBy is { } reviewBy && asOf > reviewBy)

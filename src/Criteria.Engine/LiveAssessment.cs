@@ -9,7 +9,7 @@ using NRules;
 namespace Criteria.Engine;
 
 /// <summary>An assessment that follows its case: changing a fact evaluates again only what depends on it.</summary>
-/// <remarks>Not thread-safe. After an exception it is of no more use.</remarks>
+/// <remarks>The rules stay those that it was opened with. Not thread-safe. After an exception it is of no more use.</remarks>
 public sealed class LiveAssessment
 {
     private readonly RulesInForce _rules;
@@ -45,6 +45,7 @@ public sealed class LiveAssessment
             var refusal = findings.FirstOrDefault(finding => finding is { Criterion.Refuses: true, Standing: Core.Logic.Standing.Met });
             return _frame with
             {
+                ServiceDate = _case.ServiceDate,
                 Findings = refusal is null ? findings : [refusal],
                 Refusal = refusal,
             };
@@ -52,8 +53,8 @@ public sealed class LiveAssessment
     }
 
     /// <summary>Changes facts of the case.</summary>
-    /// <param name="facts">The facts; those of a night are refused.</param>
-    /// <exception cref="ArgumentException">A fact belongs to a night.</exception>
+    /// <param name="facts">The facts; those of a night are refused, and so are another payer and item.</param>
+    /// <exception cref="ArgumentException">A fact belongs to a night, or selects other rules: open a new assessment for those.</exception>
     public void Update(params IReadOnlyCollection<Fact> facts)
     {
         ArgumentNullException.ThrowIfNull(facts);
@@ -62,11 +63,17 @@ public sealed class LiveAssessment
             throw new ArgumentException($"`{wrong.Definition.Id}` is not a fact of the case", nameof(facts));
         }
 
-        Replace(_case with
+        var changed = _case with
         {
             Facts = _case.Facts.With(facts),
             Nights = [.. _case.Nights.Select(night => night with { Facts = night.Facts.With(facts) })],
-        });
+        };
+        if (changed.Payer != _case.Payer || changed.Item != _case.Item)
+        {
+            throw new ArgumentException("payer and item select the rules, which stay those of the opening", nameof(facts));
+        }
+
+        Replace(changed);
     }
 
     /// <summary>Changes facts of one night.</summary>

@@ -28,14 +28,6 @@ public sealed partial class LayeringTests
         Core.GetReferencedAssemblies().Select(name => name.Name!).Where(name => !name.StartsWith("System.", StringComparison.Ordinal)).ShouldBe(["YamlDotNet"]);
 
     [Fact]
-    public void PublicTypes_OfTheCore_ShowNoTypeOfYaml()
-    {
-        var shown = Core.GetExportedTypes().SelectMany(type => type.GetMembers(BindingFlags.Public | BindingFlags.Instance | BindingFlags.Static)).SelectMany(TypesOf);
-
-        shown.Where(type => type.Assembly.GetName().Name == "YamlDotNet").ShouldBeEmpty();
-    }
-
-    [Fact]
     public void YamlDotNet_IsNamedInOneFile() =>
         Repository.Files("src", "*.cs").Where(file => Repository.Text(file).Contains("YamlDotNet", StringComparison.Ordinal)).ShouldBe(["src/Criteria.Core/Reading/YamlTree.cs"]);
 
@@ -71,14 +63,6 @@ public sealed partial class LayeringTests
         Repository.Files("src/Criteria.Core", "*.cs").Select(file => file.Split('/')[2]).Distinct().Order().ShouldBe(MayUse.Keys.Order());
 
     private static IEnumerable<string> Usings(string file) => Using().Matches(Repository.Text(file)).Select(match => match.Groups[1].Value);
-
-    private static IEnumerable<Type> TypesOf(MemberInfo member) => member switch
-    {
-        MethodBase method => method.GetParameters().Select(parameter => parameter.ParameterType).Append((method as MethodInfo)?.ReturnType ?? typeof(void)),
-        PropertyInfo property => [property.PropertyType],
-        FieldInfo field => [field.FieldType],
-        _ => [],
-    };
 
     [GeneratedRegex(@"^using (?:static )?(?:\w+ = )?([\w.]+)", RegexOptions.Multiline)]
     private static partial Regex Using();

@@ -102,7 +102,7 @@ public sealed class AssessorTests
         var problem = findings.Assessment.Problems.ShouldHaveSingleItem();
         problem.Code.ShouldBe("CA0001");
         problem.Message.ShouldBe("no ruleset for `other`, `pap` in force on 2026-07-01; coverage was not checked");
-        problem.Help.ShouldBe("there are rules for medicare, pap");
+        problem.Help.ShouldBe("there are rules for medicare, pap; medicare, oral appliance");
     }
 
     [Theory]
@@ -117,7 +117,7 @@ public sealed class AssessorTests
         problem.Message.ShouldBe(message);
     }
 
-    // Every shipped ruleset is in force from the same day and to be reviewed by the same day.
+    // Every shipped ruleset for PAP is in force from the same day and to be reviewed by the same day.
     [Theory]
     [InlineData("2023-12-31", false, false)]
     [InlineData("2024-01-01", true, false)]
@@ -126,12 +126,37 @@ public sealed class AssessorTests
     public void Assess_AroundTheDatesOfTheRulesets_SelectsAndWarns(string date, bool inForce, bool reviewPassed)
     {
         var asOf = DateOnly.ParseExact(date, "yyyy-MM-dd", System.Globalization.CultureInfo.InvariantCulture);
-        var shipped = Rules.Library.Rulesets.Select(ruleset => ruleset.Id).ToArray();
+        var shipped = Rules.Library.Rulesets.Where(ruleset => ruleset.Item is null or "pap").Select(ruleset => ruleset.Id).ToArray();
 
         var assessed = Rules.Assessor.Assess(CaseText.Complete.Read(), asOf);
 
         assessed.Rulesets.Select(ruleset => ruleset.Id).ShouldBe(inForce ? shipped : []);
         assessed.Problems.Count(problem => problem.Code == "CA0002").ShouldBe(reviewPassed ? shipped.Length : 0);
+    }
+
+    [Fact]
+    public void Assess_OnADateWhoseRulesReadWhatIsNotInForce_SaysWhatIsLeftOut()
+    {
+        var early = Rules.File("early.yaml", """
+            ruleset: early
+            title: E
+            heading: E
+            order: 1
+            function: clinical
+            version: 1
+            status: active
+            effective: { from: 2020-01-01 }
+            conventions: { rounding: none }
+            criteria:
+              - { id: early.severe, title: Severe, when: severity.rei-4 is severe, cites: [bbp-osa] }
+            """);
+        var library = Rules.Load(ShippedRules.With([early]));
+
+        var assessed = new Assessor(library).Assess(Rules.Read(CaseText.Complete.Yaml, library), new DateOnly(2023, 6, 1));
+
+        assessed.Findings.ShouldBeEmpty();
+        assessed.Problems.Where(problem => problem.Code == "CA0004").ShouldHaveSingleItem().Message
+            .ShouldBe("the ruleset `early` is left out: it refers to rules that are not in force on 2023-06-01");
     }
 
     [Fact]

@@ -205,6 +205,31 @@ public sealed class LiveAssessmentTests
     public void Update_WithAFactOfANight_IsRefused() =>
         Should.Throw<ArgumentException>(() => Open(CaseText.Complete).Update(Number("spo2_mean", 80)));
 
+    // The rules were selected by payer and item; findings under the old ones would be those of another payer.
+    [Fact]
+    public void Update_OfThePayer_IsRefusedAndChangesNothing()
+    {
+        var live = Open(CaseText.Complete);
+        var before = Print.Of(live.Assessment);
+        var payer = live.Case.Facts.Entered.Single(fact => fact.Definition.At == "coverage.payer");
+
+        Should.Throw<ArgumentException>(() => live.Update(payer with { Value = new ChoiceValue("other") }));
+
+        live.Case.Payer.ShouldBe("medicare");
+        Print.Of(live.Assessment).ShouldBe(before);
+    }
+
+    [Fact]
+    public void Update_OfTheDateOfService_IsSeenInTheAssessment()
+    {
+        var live = Open(CaseText.Complete);
+        var service = live.Case.Facts.Entered.Single(fact => fact.Definition.At == "coverage.service_date");
+
+        live.Update(service with { Value = new DateValue(new DateOnly(2026, 8, 9)) });
+
+        live.Assessment.ServiceDate.ShouldBe(new DateOnly(2026, 8, 9));
+    }
+
     [Fact]
     public void UpdateNight_WithAFactOfTheCase_IsRefused() =>
         Should.Throw<ArgumentException>(() => Open(CaseText.Complete).UpdateNight(0, Number("neck", 40)));

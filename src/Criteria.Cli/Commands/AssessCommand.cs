@@ -42,21 +42,15 @@ internal static class AssessCommand
             return code;
         }
 
-        if (path is null)
+        if (path is not null && names.Any(name => name != InputFiles.StandardInput && OutputFile.IsSame(name, path)))
         {
-            return Assess(terminal, names, format, asOf, library, terminal.Out);
-        }
-
-        using var file = OutputFile.Open(path, out var why);
-        if (file is null)
-        {
-            terminal.Error.WriteLine(why);
+            terminal.Error.WriteLine($"{path}: is one of the cases, and the report would overwrite it");
             return ExitCode.Usage;
         }
 
-        code = Assess(terminal, names, format, asOf, library, file.Writer);
-        file.Keep();
-        return code;
+        return path is null
+            ? Assess(terminal, names, format, asOf, library, terminal.Out)
+            : OutputFile.Write(path, terminal, writer => Assess(terminal, names, format, asOf, library, writer));
     }
 
     private static int Assess(Terminal terminal, string[] names, string format, DateOnly? asOf, RulesetLibrary library, TextWriter output)

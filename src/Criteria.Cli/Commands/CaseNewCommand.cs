@@ -49,16 +49,11 @@ internal static class CaseNewCommand
             return ExitCode.Usage;
         }
 
-        using var file = OutputFile.Open(path, out var why);
-        if (file is null)
+        return OutputFile.Write(path, terminal, writer =>
         {
-            terminal.Error.WriteLine(why);
-            return ExitCode.Usage;
-        }
-
-        file.Writer.Write(template);
-        file.Keep();
-        return ExitCode.Done;
+            writer.Write(template);
+            return ExitCode.Done;
+        });
     }
 
     private static bool TryPurpose(Terminal terminal, string purpose, RulesetLibrary library, out string? payer, out string? item)

@@ -46,7 +46,9 @@ internal static class RulesCommand
                 return code;
             }
 
-            terminal.Out.WriteLine($"{"ruleset".ToQuantity(library.Rulesets.Count())} load without a problem");
+            var changes = library.Rulesets.Sum(ruleset => ruleset.Differences.Length);
+            var local = changes == 0 ? "" : $" with {"local change".ToQuantity(changes)}";
+            terminal.Out.WriteLine($"{"ruleset".ToQuantity(library.Rulesets.Count())}{local} load without a problem");
             return ExitCode.Done;
         });
         return command;
@@ -66,7 +68,7 @@ internal static class RulesCommand
 
         foreach (var difference in ruleset.Differences)
         {
-            output.WriteLine($"  local, {difference.Overlay}: {difference.What} ({difference.Reason} {difference.ApprovedBy}, {Iso(difference.ApprovedOn)})");
+            output.WriteLine($"  local, {difference.Overlay}: {difference.What} ({difference.Reason.TrimEnd('.')}; approved by {difference.ApprovedBy}, {Iso(difference.ApprovedOn)})");
         }
     }
 

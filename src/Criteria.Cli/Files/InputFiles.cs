@@ -40,7 +40,7 @@ internal static class InputFiles
     /// <summary>Every YAML file of a folder and its subfolders, named from the folder on.</summary>
     public static IReadOnlyList<SourceFile> ReadFolder(string folder)
     {
-        var options = new EnumerationOptions { RecurseSubdirectories = true, AttributesToSkip = FileAttributes.Hidden | FileAttributes.System };
+        var options = new EnumerationOptions { RecurseSubdirectories = true, AttributesToSkip = FileAttributes.Hidden | FileAttributes.System, IgnoreInaccessible = false };
         return
         [
             .. Directory.EnumerateFiles(folder, "*.*", options)
@@ -75,12 +75,14 @@ internal static class InputFiles
         return near is null ? "there is no such file" : $"there is no such file; did you mean `{near}`?";
     }
 
+    // A folder that may be entered and not listed must not turn "no such file" into an exception.
     private static string? NearestIn(string name)
     {
+        var options = new EnumerationOptions { AttributesToSkip = FileAttributes.None };
         var folder = Path.GetDirectoryName(name);
         folder = string.IsNullOrEmpty(folder) ? "." : folder;
         return Directory.Exists(folder)
-            ? NearestName.Of(Path.GetFileName(name), Directory.EnumerateFileSystemEntries(folder).Select(entry => Path.GetFileName(entry)!))
+            ? NearestName.Of(Path.GetFileName(name), Directory.EnumerateFileSystemEntries(folder, "*", options).Select(entry => Path.GetFileName(entry)!))
             : null;
     }
 }

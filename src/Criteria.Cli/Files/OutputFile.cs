@@ -1,56 +1,90 @@
+using System.Runtime.InteropServices;
 using System.Text;
 
 namespace Criteria.Cli.Files;
 
 /// <summary>A file that is written whole or not at all: to a temporary name beside it, then renamed.</summary>
-internal sealed class OutputFile : IDisposable
+internal static class OutputFile
 {
-    private readonly string _path;
-    private readonly string _temporary;
-    private bool _kept;
+    private static readonly PosixSignal[] Endings = [PosixSignal.SIGINT, PosixSignal.SIGTERM, PosixSignal.SIGHUP];
 
-    private OutputFile(string path, string temporary, TextWriter writer) => (_path, _temporary, Writer) = (path, temporary, writer);
-
-    /// <summary>Where to write.</summary>
-    public TextWriter Writer { get; }
-
-    /// <summary>Opens the file, or says why not.</summary>
-    public static OutputFile? Open(string path, out string? why)
+    /// <summary>Writes the file and gives the exit code of <paramref name="write"/>; when it cannot be written, that is said and nothing is left behind.</summary>
+    public static int Write(string path, Terminal terminal, Func<TextWriter, int> write)
     {
-        why = null;
-        var temporary = $"{path}.part";
+        if (Directory.Exists(path))
+        {
+            terminal.Error.WriteLine($"{path}: is a folder; name a file");
+            return ExitCode.Usage;
+        }
+
+        path = Target(path);
+
+        // A name of its own: another run may write the same file, and the obvious name may be that of a file of the user.
+        var temporary = $"{path}.{Environment.ProcessId}.part";
         try
         {
-            if (Directory.Exists(path))
-            {
-                why = $"{path}: is a folder; name a file";
-                return null;
-            }
-
-            return new OutputFile(path, temporary, new StreamWriter(temporary, append: false, new UTF8Encoding(false)) { NewLine = "\n" });
+            var code = WriteTemporary(temporary, write);
+            File.Move(temporary, path, overwrite: true);
+            return code;
         }
         catch (Exception error) when (error is IOException or UnauthorizedAccessException or NotSupportedException or ArgumentException)
         {
-            why = $"{path}: cannot be written";
-            return null;
+            Delete(temporary);
+            terminal.Error.WriteLine($"{path}: cannot be written");
+            return ExitCode.Usage;
+        }
+        catch
+        {
+            // An exception that nobody catches ends the process before any `finally` is reached.
+            Delete(temporary);
+            throw;
         }
     }
 
-    /// <summary>Puts the file in its place.</summary>
-    public void Keep()
+    /// <summary>Whether both names stand for one file, so far as names tell.</summary>
+    public static bool IsSame(string one, string other) =>
+        one.Length > 0 && other.Length > 0
+        && string.Equals(Path.GetFullPath(one), Path.GetFullPath(other), OperatingSystem.IsLinux() ? StringComparison.Ordinal : StringComparison.OrdinalIgnoreCase);
+
+    // A link is followed: renaming over it would put a file in its place.
+    private static string Target(string path)
     {
-        Writer.Dispose();
-        File.Move(_temporary, _path, overwrite: true);
-        _kept = true;
+        try
+        {
+            return new FileInfo(path).ResolveLinkTarget(returnFinalTarget: true)?.FullName ?? path;
+        }
+        catch (Exception error) when (error is IOException or UnauthorizedAccessException or NotSupportedException or ArgumentException)
+        {
+            return path;
+        }
     }
 
-    /// <inheritdoc/>
-    public void Dispose()
+    private static int WriteTemporary(string temporary, Func<TextWriter, int> write)
     {
-        if (!_kept)
+        // Ctrl-C ends the process without unwinding: what was begun goes first.
+        var registrations = Array.ConvertAll(Endings, signal => PosixSignalRegistration.Create(signal, _ => Delete(temporary)));
+        try
         {
-            Writer.Dispose();
-            File.Delete(_temporary);
+            // Windows deletes a file that is open only where that was allowed.
+            using var stream = new FileStream(temporary, FileMode.Create, FileAccess.Write, FileShare.Delete);
+            using var writer = new StreamWriter(stream, new UTF8Encoding(encoderShouldEmitUTF8Identifier: false)) { NewLine = "\n" };
+            return write(writer);
+        }
+        finally
+        {
+            Array.ForEach(registrations, registration => registration.Dispose());
+        }
+    }
+
+    private static void Delete(string temporary)
+    {
+        try
+        {
+            File.Delete(temporary);
+        }
+        catch (Exception error) when (error is IOException or UnauthorizedAccessException or NotSupportedException or ArgumentException)
+        {
+            // The message about the file itself is the one that helps.
         }
     }
 }

@@ -38,7 +38,15 @@ internal static class RulesLoader
         {
             if (Directory.Exists(folder))
             {
-                return ShippedRules.With(InputFiles.ReadFolder(folder));
+                var local = InputFiles.ReadFolder(folder);
+                if (local.Count > 0)
+                {
+                    return ShippedRules.With(local);
+                }
+
+                // Going on without the local rules would look as if they had been used.
+                terminal.Error.WriteLine($"{folder}: holds no rules; the names of rule files end in .yaml");
+                return null;
             }
 
             terminal.Error.WriteLine($"{folder}: there is no such folder");

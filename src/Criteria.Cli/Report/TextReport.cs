@@ -103,6 +103,11 @@ internal sealed partial class TextReport
     private void Results()
     {
         _text.Part("RESULT");
+        if (_assessment.Rulesets.All(ruleset => ruleset.Function != RulesetFunction.Clinical))
+        {
+            _text.Hanging("  ", "No clinical rules are in force on this date: no grade, and no check of the age, was made.", 2);
+        }
+
         foreach (var finding in _assessment.Findings.Where(finding => finding.Criterion.Shown == Shown.AtTheTop && finding.Standing != Standing.NotApplicable))
         {
             var part = finding.Criterion.Ruleset.Function == RulesetFunction.Coverage ? $"{finding.Criterion.Ruleset.Heading}: " : "";
@@ -134,7 +139,12 @@ internal sealed partial class TextReport
         if (_assessment.Payer is null || _assessment.Item is null)
         {
             _text.Part("COVERAGE CHECK");
-            _text.Hanging("  ", "Not asked: the case names no payer and item.", 2);
+            _text.Hanging("  ", (_assessment.Payer, _assessment.Item) switch
+            {
+                (null, null) => "Not asked: the case names no payer and item.",
+                (null, _) => "Not checked: the case names an item and no payer.",
+                _ => "Not checked: the case names a payer and no item.",
+            }, 2);
             return;
         }
 
@@ -174,7 +184,8 @@ internal sealed partial class TextReport
     private void Foot()
     {
         _text.Part("RULES");
-        _text.Hanging("  ", $"{string.Join(", ", _assessment.Rulesets.Select(ruleset => $"{ruleset.Id} {ruleset.Version}"))}. Program {ProgramVersion.Text}.", 2);
+        var rules = _assessment.Rulesets.Length > 0 ? string.Join(", ", _assessment.Rulesets.Select(ruleset => $"{ruleset.Id} {ruleset.Version}")) : "None in force on this date";
+        _text.Hanging("  ", $"{rules}. Program {ProgramVersion.Text}.", 2);
         _text.Hanging("  ", "The whole trace of a finding: criteria explain FILE FINDING", 2);
     }
 }

@@ -46,6 +46,7 @@ internal sealed class TraceText
             }
         }
 
+        LocalRules(finding);
         Citations(finding);
     }
 
@@ -138,6 +139,24 @@ internal sealed class TraceText
             }
 
             _text.Hanging("    ", question.Answer is { } answer ? $"Decided locally as {answer.As.Words()} by {answer.By}." : "Decide locally, with a reason, or ask the payer.", 4);
+        }
+    }
+
+    // Of the whole ruleset: a finding may rest on another one that was changed.
+    private void LocalRules(Finding finding)
+    {
+        if (finding.Criterion.Ruleset.Differences.IsEmpty)
+        {
+            return;
+        }
+
+        _text.Part("LOCAL CHANGES TO THIS RULESET");
+        foreach (var difference in finding.Criterion.Ruleset.Differences)
+        {
+            _text.Hanging(
+                "  *",
+                $"{difference.Overlay}: {difference.What}. {Words.Sentence(difference.Reason)} Approved by {difference.ApprovedBy} on {Words.Date(difference.ApprovedOn)}.",
+                4);
         }
     }
 

@@ -21,7 +21,7 @@ internal static class CaseDiagnostics
 
     public static Diagnostic DecimalComma(string part, SourceSpan span) => new(
         "CC0104", Severity.Error, $"decimal comma in `{Wording.Quote(part)}`", span,
-        $"write a decimal point: `{Wording.Quote(part.Replace(',', '.'))}`; thousands are not separated");
+        $"write a decimal point: `{Wording.Quote(part.Replace(',', '.'))}`; if the comma parts thousands, leave it out: `{Wording.Quote(part.Replace(",", "", StringComparison.Ordinal))}`");
 
     public static Diagnostic NumberForm(string part, SourceSpan span) => new(
         "CC0105", Severity.Error, $"`{Wording.Quote(part)}` is not a plain number", span, "digits with at most one decimal point, no sign, no exponent, no thousands separator");

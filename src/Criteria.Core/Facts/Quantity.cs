@@ -5,7 +5,7 @@ namespace Criteria.Core.Facts;
 /// <param name="Dimension">What it measures.</param>
 /// <param name="Step">The worth of the last written decimal in the base unit: 0.1 for <c>14.6 /h</c>.</param>
 /// <param name="Written">The text as written.</param>
-public sealed record Quantity(decimal Base, Dimension Dimension, decimal Step, string Written)
+internal sealed record Quantity(decimal Base, Dimension Dimension, decimal Step, string Written)
 {
     /// <summary>The values that round to the written figure: half a last decimal either way, the upper end left out.</summary>
     /// <remarks>Ordinary rounding, halves away from zero. Not below zero, since no fact is.</remarks>

@@ -3,7 +3,7 @@ using System.Globalization;
 namespace Criteria.Core.Facts;
 
 /// <summary>Why a text is not a quantity.</summary>
-public enum QuantityFault
+internal enum QuantityFault
 {
     /// <summary>It is one.</summary>
     None = 0,
@@ -31,7 +31,7 @@ public enum QuantityFault
 }
 
 /// <summary>Reads quantities: <c>178 cm</c>, <c>5 ft 10 in</c>, <c>7 h 12 min</c>, <c>88 %</c>, <c>101</c>.</summary>
-public static class QuantityReader
+internal static class QuantityReader
 {
     /// <summary>Reads the whole text as one quantity.</summary>
     /// <param name="text">The text.</param>

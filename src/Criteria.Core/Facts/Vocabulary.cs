@@ -80,5 +80,5 @@ public sealed class Vocabulary
     /// <param name="files">The files, in any order; they are read in the order of their names.</param>
     /// <param name="bag">Receives every problem.</param>
     /// <returns>The vocabulary, or null when a file has an error.</returns>
-    public static Vocabulary? Read(IEnumerable<SourceFile> files, DiagnosticBag bag) => new VocabularyReader(bag).Read(files);
+    internal static Vocabulary? Read(IEnumerable<SourceFile> files, DiagnosticBag bag) => new VocabularyReader(bag).Read(files);
 }

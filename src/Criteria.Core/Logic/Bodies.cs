@@ -37,7 +37,7 @@ public abstract class Body
 }
 
 /// <summary>A condition.</summary>
-public sealed class ConditionBody : Body
+internal sealed class ConditionBody : Body
 {
     internal ConditionBody(Predicate condition) => Condition = condition;
 

@@ -3,7 +3,7 @@ using Criteria.Core.Facts;
 namespace Criteria.Core.Logic;
 
 /// <summary>How two numbers are compared.</summary>
-public enum Operator
+internal enum Operator
 {
     /// <summary><c>&gt;=</c>, the bound included.</summary>
     AtLeast = 0,
@@ -38,7 +38,7 @@ public enum Rounding
 }
 
 /// <summary>Compares numbers of which only an interval may be known.</summary>
-public static class Comparison
+internal static class Comparison
 {
     /// <summary>Met when every possible pair compares so, not met when none does, else unknown.</summary>
     public static Truth Compare(Interval left, Operator comparison, Interval right) => comparison switch

@@ -100,7 +100,7 @@ internal sealed class DateRelation
         DateOrder.After => date > anchor,
         DateOrder.WithinBefore => date <= anchor && date >= Shift(anchor, -Count),
         DateOrder.WithinAfter => date >= anchor && date <= Shift(anchor, Count),
-        _ => DayNumber(date, anchor) is var day && day >= FirstDay && day <= LastDay,
+        _ => date >= anchor && DayNumber(date, anchor) is var day && day >= FirstDay && day <= LastDay,
     };
 
     private int DayNumber(DateOnly date, DateOnly anchor) => date.DayNumber - anchor.DayNumber + NumberOfStart;

@@ -4,7 +4,7 @@ using Criteria.Core.Facts;
 namespace Criteria.Core.Logic;
 
 /// <summary>A condition on one fact.</summary>
-public abstract class FactLeaf : Predicate
+internal abstract class FactLeaf : Predicate
 {
     private protected FactLeaf(FactDefinition fact, Vocabulary vocabulary) => (Fact, Vocabulary) = (fact, vocabulary);
 
@@ -30,7 +30,7 @@ public abstract class FactLeaf : Predicate
 }
 
 /// <summary>A number compared with a bound, or with another fact.</summary>
-public sealed class NumberLeaf : FactLeaf
+internal sealed class NumberLeaf : FactLeaf
 {
     private readonly Interval _bound;
     private readonly string _boundText;
@@ -100,7 +100,7 @@ public sealed class NumberLeaf : FactLeaf
 }
 
 /// <summary>A yes/no fact. One that does not apply counts as no.</summary>
-public sealed class YesNoLeaf : FactLeaf
+internal sealed class YesNoLeaf : FactLeaf
 {
     private readonly bool _expected;
 
@@ -119,7 +119,7 @@ public sealed class YesNoLeaf : FactLeaf
 }
 
 /// <summary>A choice among words.</summary>
-public sealed class ChoiceLeaf : FactLeaf
+internal sealed class ChoiceLeaf : FactLeaf
 {
     private readonly ImmutableArray<string> _words;
     private readonly bool _negated;
@@ -135,7 +135,7 @@ public sealed class ChoiceLeaf : FactLeaf
 }
 
 /// <summary>Whether a fact is in the case. Never not met: what is not there may still be found.</summary>
-public sealed class RecordedLeaf : FactLeaf
+internal sealed class RecordedLeaf : FactLeaf
 {
     internal RecordedLeaf(FactDefinition fact, Vocabulary vocabulary)
         : base(fact, vocabulary)
@@ -149,7 +149,7 @@ public sealed class RecordedLeaf : FactLeaf
 }
 
 /// <summary>Whether a fact is not in the case. Only cautions may ask it: learning the fact turns it round.</summary>
-public sealed class NotRecordedLeaf : FactLeaf
+internal sealed class NotRecordedLeaf : FactLeaf
 {
     internal NotRecordedLeaf(FactDefinition fact, Vocabulary vocabulary)
         : base(fact, vocabulary)
@@ -163,7 +163,7 @@ public sealed class NotRecordedLeaf : FactLeaf
 }
 
 /// <summary>A date against another.</summary>
-public sealed class DateLeaf : FactLeaf
+internal sealed class DateLeaf : FactLeaf
 {
     private readonly DateRelation _relation;
 

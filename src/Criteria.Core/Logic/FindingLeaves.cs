@@ -9,7 +9,7 @@ namespace Criteria.Core.Logic;
 public sealed record CriterionReference(int Index, string Id, string Title);
 
 /// <summary>A condition on the finding of another criterion.</summary>
-public abstract class FindingLeaf : Predicate
+internal abstract class FindingLeaf : Predicate
 {
     private protected FindingLeaf(CriterionReference criterion) => Criterion = criterion;
 
@@ -44,7 +44,7 @@ public abstract class FindingLeaf : Predicate
 }
 
 /// <summary>The standing of a finding. A finding that is not applicable is not met.</summary>
-public sealed class StandingLeaf : FindingLeaf
+internal sealed class StandingLeaf : FindingLeaf
 {
     private readonly Standing _expected;
 
@@ -62,7 +62,7 @@ public sealed class StandingLeaf : FindingLeaf
 }
 
 /// <summary>The grade, or the class of a score. When it does not apply there is none, and no comparison holds.</summary>
-public sealed class BandLeaf : FindingLeaf
+internal sealed class BandLeaf : FindingLeaf
 {
     private readonly int _lowest;
     private readonly int _highest;
@@ -96,7 +96,7 @@ public sealed class BandLeaf : FindingLeaf
 }
 
 /// <summary>The points of a score.</summary>
-public sealed class PointsLeaf : FindingLeaf
+internal sealed class PointsLeaf : FindingLeaf
 {
     private readonly Operator _comparison;
     private readonly Interval _bound;
@@ -118,7 +118,7 @@ public sealed class PointsLeaf : FindingLeaf
 }
 
 /// <summary>Two grades that differ.</summary>
-public sealed class DiffersLeaf : FindingLeaf
+internal sealed class DiffersLeaf : FindingLeaf
 {
     private readonly CriterionReference _other;
 

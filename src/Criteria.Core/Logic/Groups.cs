@@ -3,7 +3,7 @@ using System.Collections.Immutable;
 namespace Criteria.Core.Logic;
 
 /// <summary>A condition made of parts.</summary>
-public abstract class Group : Predicate
+internal abstract class Group : Predicate
 {
     private protected Group(ImmutableArray<Predicate> parts, string? say) => (Parts, Say) = (parts, say);
 
@@ -52,7 +52,7 @@ public abstract class Group : Predicate
 }
 
 /// <summary>All parts.</summary>
-public sealed class All : Group
+internal sealed class All : Group
 {
     internal All(ImmutableArray<Predicate> parts, string? say = null)
         : base(parts, say)
@@ -95,7 +95,7 @@ public sealed class All : Group
 }
 
 /// <summary>Any part.</summary>
-public sealed class Any : Group
+internal sealed class Any : Group
 {
     internal Any(ImmutableArray<Predicate> parts, string? say = null)
         : base(parts, say)
@@ -138,7 +138,7 @@ public sealed class Any : Group
 }
 
 /// <summary>The opposite of its one part.</summary>
-public sealed class Negation : Group
+internal sealed class Negation : Group
 {
     internal Negation(Predicate part, string? say = null)
         : base([part], say)
@@ -163,7 +163,7 @@ public sealed class Negation : Group
 }
 
 /// <summary>At least so many of the parts.</summary>
-public sealed class AtLeast : Group
+internal sealed class AtLeast : Group
 {
     internal AtLeast(int count, ImmutableArray<Predicate> parts, string? say = null)
         : base(parts, say) => Count = count;

@@ -56,7 +56,13 @@ internal sealed class AttributeDate(FactDefinition attribute, DateRelation relat
 {
     public override string Text => $"{Attribute.Label} {relation.Text}";
 
-    public override Truth Evaluate(Fact fact, View view) => fact.Value is DateValue { Date: var date } ? relation.Evaluate(date, view) : Truth.Unknown;
+    // What was never signed was signed on no day; what was signed on a day nobody wrote down is open.
+    public override Truth Evaluate(Fact fact, View view) => fact.Value switch
+    {
+        DateValue { Date: var date } => relation.Evaluate(date, view),
+        YesNoValue { Yes: false } => Truth.NotMet,
+        _ => Truth.Unknown,
+    };
 
     public override void AddMissing(View view, MissingFacts missing) => relation.AddMissing(view, missing);
 
@@ -67,7 +73,7 @@ internal sealed class AttributeDate(FactDefinition attribute, DateRelation relat
 
 /// <summary>Whether the case holds a document, or a therapy trial, that fits.</summary>
 /// <remarks>Met when one that is listed fits wholly. When none does, only a closed list settles that there is none.</remarks>
-public sealed class RecordLeaf : Predicate
+internal sealed class RecordLeaf : Predicate
 {
     private readonly RecordDefinition _list;
     private readonly ImmutableArray<string> _kinds;

@@ -27,5 +27,8 @@ public sealed class View
         set => _conclusions[criterion] = value;
     }
 
+    /// <summary>Takes the conclusion of the criterion of that index out again.</summary>
+    public void Forget(int criterion) => _conclusions[criterion] = null;
+
     private static readonly Conclusion None = new(Standing.Undetermined, Truth.Unknown, -1, -1, null, "", []);
 }

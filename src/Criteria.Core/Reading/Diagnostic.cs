@@ -31,7 +31,7 @@ public sealed record Diagnostic(string Code, Severity Severity, string Message, 
 }
 
 /// <summary>Collects every problem of a reading, so that all are reported at once.</summary>
-public sealed class DiagnosticBag
+internal sealed class DiagnosticBag
 {
     /// <summary>Most diagnostics that one file may give; a hostile file cannot fill the memory with them.</summary>
     public const int MostPerFile = 200;

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using System.Text.RegularExpressions;
 using Criteria.Core.Facts;
 using Criteria.Core.Logic;
 
@@ -24,27 +25,32 @@ public sealed record Caution(Predicate When, string Say);
 /// <param name="Template">The sentence with <c>{name}</c> places.</param>
 /// <param name="Facts">The facts named.</param>
 /// <param name="Criteria">The criteria named.</param>
-public sealed record Sentence(
+public sealed partial record Sentence(
     string Template, ImmutableArray<(string Name, FactDefinition Fact)> Facts, ImmutableArray<(string Name, CriterionReference Criterion)> Criteria)
 {
     /// <summary>The sentence with the values of a view.</summary>
     public string Fill(View view)
     {
         ArgumentNullException.ThrowIfNull(view);
-        var text = Template;
+        var values = new Dictionary<string, string>(StringComparer.Ordinal);
         foreach (var (name, fact) in Facts)
         {
-            text = text.Replace($"{{{name}}}", view.Facts[fact].Text, StringComparison.Ordinal);
+            values[name] = view.Facts[fact].Text;
         }
 
         foreach (var (name, criterion) in Criteria)
         {
             var conclusion = view[criterion.Index];
-            text = text.Replace($"{{{name}}}", conclusion.Value.Length > 0 ? conclusion.Value : conclusion.Standing.Words(), StringComparison.Ordinal);
+            values[name] = conclusion.Value.Length > 0 ? conclusion.Value : conclusion.Standing.Words();
         }
 
-        return text;
+        // In one pass: a value that looks like a place is a value.
+        return Place().Replace(Template, place => values.GetValueOrDefault(place.Groups[1].Value, place.Value));
     }
+
+    /// <summary>A place for a value: the name of a fact or a criterion in braces.</summary>
+    [GeneratedRegex(@"\{([a-z0-9_.\-]+)\}", RegexOptions.CultureInvariant)]
+    internal static partial Regex Place();
 }
 
 /// <summary>When a report shows a finding on a line of its own. JSON and traces always hold all.</summary>

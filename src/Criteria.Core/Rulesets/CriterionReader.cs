@@ -12,7 +12,7 @@ internal sealed record BoundParts(
     Sentence? ReadFirst, bool Refuses, Shown Shown, string? Owner, string? Ask, string? Why, ImmutableArray<Citation> Cites, Reads Reads);
 
 /// <summary>Reads one criterion.</summary>
-internal sealed partial class CriterionReader(RulesetFile file, IReadOnlyDictionary<string, Shape> shapes, Vocabulary vocabulary, SourceRegister sources, DiagnosticBag bag)
+internal sealed class CriterionReader(RulesetFile file, IReadOnlyDictionary<string, Shape> shapes, Vocabulary vocabulary, SourceRegister sources, DiagnosticBag bag)
 {
     private static readonly Dictionary<string, Shown> ShownWords = new(StringComparer.Ordinal)
     {
@@ -194,7 +194,7 @@ internal sealed partial class CriterionReader(RulesetFile file, IReadOnlyDiction
     {
         var facts = ImmutableArray.CreateBuilder<(string, FactDefinition)>();
         var criteria = ImmutableArray.CreateBuilder<(string, CriterionReference)>();
-        foreach (Match match in Placeholder().Matches(node.Text))
+        foreach (Match match in Sentence.Place().Matches(node.Text))
         {
             var name = match.Groups[1].Value;
             if (shapes.TryGetValue(name, out var shape))
@@ -239,7 +239,4 @@ internal sealed partial class CriterionReader(RulesetFile file, IReadOnlyDiction
 
         return types.ToImmutable();
     }
-
-    [GeneratedRegex(@"\{([a-z0-9_.\-]+)\}", RegexOptions.CultureInvariant)]
-    private static partial Regex Placeholder();
 }

@@ -131,7 +131,12 @@ internal sealed class OverlayReader(DiagnosticBag bag)
             return null;
         }
 
-        target.Answers[(of.Text, question.Text)] = new LocalAnswer(answerAs == "met" ? Truth.Met : Truth.NotMet, by);
+        if (!target.Answers.TryAdd((of.Text, question.Text), new LocalAnswer(answerAs == "met" ? Truth.Met : Truth.NotMet, by)))
+        {
+            bag.Add(RulesetDiagnostics.AnsweredTwice(question.Text, of.Text, question.Span));
+            return null;
+        }
+
         return $"{of.Text}: the open question {question.Text} is answered as {answerAs}";
     }
 
@@ -151,7 +156,8 @@ internal sealed class OverlayReader(DiagnosticBag bag)
         }
 
         target.Criteria[index] = criterion;
-        return $"{id.Text} is replaced";
+        var by = RulesetFile.IdOf(criterion);
+        return by == id.Text ? $"{id.Text} is replaced" : $"{id.Text} is replaced by {by}";
     }
 
     private static string Add(RulesetFile target, MapNode criterion)

@@ -7,14 +7,18 @@ namespace Criteria.Core.Rulesets;
 public sealed class RulesInForce
 {
     internal RulesInForce(
-        Vocabulary vocabulary, ImmutableArray<Ruleset> rulesets, ImmutableArray<Criterion> criteria, ImmutableArray<int> evaluationOrder, ImmutableArray<int> strata) =>
-        (Vocabulary, Rulesets, Criteria, EvaluationOrder, Strata) = (vocabulary, rulesets, criteria, evaluationOrder, strata);
+        Vocabulary vocabulary, ImmutableArray<Ruleset> rulesets, ImmutableArray<Ruleset> leftOut,
+        ImmutableArray<Criterion> criteria, ImmutableArray<int> evaluationOrder, ImmutableArray<int> strata) =>
+        (Vocabulary, Rulesets, LeftOut, Criteria, EvaluationOrder, Strata) = (vocabulary, rulesets, leftOut, criteria, evaluationOrder, strata);
 
     /// <summary>The vocabulary.</summary>
     public Vocabulary Vocabulary { get; }
 
     /// <summary>The rulesets, in report order.</summary>
     public ImmutableArray<Ruleset> Rulesets { get; }
+
+    /// <summary>The rulesets in force that are left out, because they refer to rules that are not in force.</summary>
+    public ImmutableArray<Ruleset> LeftOut { get; }
 
     /// <summary>The criteria, in report order; a criterion's index is its place here.</summary>
     public ImmutableArray<Criterion> Criteria { get; }

@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using Criteria.Core.Facts;
 using Criteria.Core.Reading;
 
@@ -7,7 +8,9 @@ namespace Criteria.Core.Rulesets;
 internal sealed class RulesetBinder(Vocabulary vocabulary, SourceRegister sources, DiagnosticBag bag)
 {
     /// <summary>The bound rules, or null (and every diagnostic).</summary>
-    public RulesInForce? Bind(IReadOnlyList<RulesetFile> files)
+    /// <param name="files">The selection.</param>
+    /// <param name="leftOut">What was taken out of the selection before.</param>
+    public RulesInForce? Bind(IReadOnlyList<RulesetFile> files, ImmutableArray<Ruleset> leftOut)
     {
         var ordered = files.OrderBy(file => file.Ruleset.Order).ThenBy(file => file.Ruleset.Id, StringComparer.Ordinal).ToArray();
         var shapes = ShapeReader.Read(ordered, bag);
@@ -34,7 +37,7 @@ internal sealed class RulesetBinder(Vocabulary vocabulary, SourceRegister source
             return null;
         }
 
-        return Finish(ordered, bound, order);
+        return Finish(ordered, bound, order, leftOut);
     }
 
     private void CheckNames(Dictionary<string, Shape> shapes)
@@ -104,7 +107,7 @@ internal sealed class RulesetBinder(Vocabulary vocabulary, SourceRegister source
         return loops ? null : order;
     }
 
-    private RulesInForce Finish(RulesetFile[] files, BoundParts[] parts, List<int> order)
+    private RulesInForce Finish(RulesetFile[] files, BoundParts[] parts, List<int> order, ImmutableArray<Ruleset> leftOut)
     {
         var perNight = new bool[parts.Length];
         var strata = new int[parts.Length];
@@ -137,6 +140,6 @@ internal sealed class RulesetBinder(Vocabulary vocabulary, SourceRegister source
             ReadsRecords = [.. part.Reads.Records],
             ReadsCriteria = [.. part.Reads.Criteria],
         });
-        return new RulesInForce(vocabulary, [.. files.Select(file => file.Ruleset)], [.. criteria], [.. order], [.. strata]);
+        return new RulesInForce(vocabulary, [.. files.Select(file => file.Ruleset)], leftOut, [.. criteria], [.. order], [.. strata]);
     }
 }

@@ -132,6 +132,10 @@ internal static class RulesetDiagnostics
     public static Diagnostic OverlayTarget(string what, string name, string? nearest, SourceSpan span) => new(
         "CR0172", Severity.Error, $"the base has no {what} `{Wording.Quote(name)}`", span, nearest is null ? null : $"did you mean `{nearest}`?");
 
+    public static Diagnostic AnsweredTwice(string question, string criterion, SourceSpan span) => new(
+        "CR0173", Severity.Error, $"the question `{Wording.Quote(question)}` of `{Wording.Quote(criterion)}` is answered twice", span,
+        "two local decisions on one question would make the order of the files decide; keep one");
+
     public static Diagnostic NoVocabulary() => new(
         "CR0180", Severity.Error, "no vocabulary", SourceSpan.StartOf("vocabulary"), "the folder needs `vocabulary/*.yaml`");
 

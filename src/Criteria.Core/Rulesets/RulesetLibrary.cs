@@ -42,7 +42,7 @@ public sealed class RulesetLibrary
     /// <param name="date">The date.</param>
     /// <param name="payer">The payer asked about, or null for no coverage check.</param>
     /// <param name="item">The item asked about, or null for no coverage check.</param>
-    /// <remarks>A ruleset that refers to one that is not in force is left out with it.</remarks>
+    /// <remarks>A ruleset that refers to one that is not in force is left out with it, and <see cref="RulesInForce.LeftOut"/> names it.</remarks>
     public RulesInForce InForce(DateOnly date, string? payer, string? item)
     {
         var selected = _files.Where(file => file.Ruleset.IsInForce(date)
@@ -62,10 +62,11 @@ public sealed class RulesetLibrary
 
     private RulesInForce Bind(List<RulesetFile> selected)
     {
+        var leftOut = ImmutableArray.CreateBuilder<Ruleset>();
         while (true)
         {
             var bag = new DiagnosticBag();
-            if (new RulesetBinder(Vocabulary, Sources, bag).Bind(selected) is { } rules)
+            if (new RulesetBinder(Vocabulary, Sources, bag).Bind(selected, leftOut.ToImmutable()) is { } rules)
             {
                 return rules;
             }
@@ -73,7 +74,9 @@ public sealed class RulesetLibrary
             // Loading bound all rulesets together without an error: what fails now refers to a ruleset that is not in force.
             var broken = bag.Ordered().Select(problem => problem.Span.File).ToHashSet(StringComparer.Ordinal);
             // A criterion that an overlay added stands in the overlay's file.
-            if (selected.RemoveAll(file => broken.Contains(file.Span.File) || file.Criteria.Any(criterion => broken.Contains(criterion.Span.File))) == 0)
+            var dropped = selected.Where(file => broken.Contains(file.Span.File) || file.Criteria.Any(criterion => broken.Contains(criterion.Span.File))).ToArray();
+            leftOut.AddRange(dropped.Select(file => file.Ruleset));
+            if (selected.RemoveAll(dropped.Contains) == 0)
             {
                 throw new InvalidOperationException("rules that loaded do not bind: " + string.Join("; ", bag.Ordered()));
             }
@@ -111,10 +114,10 @@ public sealed class RulesetLibrary
 
         // Of several versions of a ruleset the newest stands for all when names are bound; the others are bound in its place.
         var newest = rulesets.GroupBy(file => file.Ruleset.Id).Select(group => group.MaxBy(file => file.Ruleset.EffectiveFrom ?? DateOnly.MinValue)!).ToArray();
-        new RulesetBinder(vocabulary, sources, bag).Bind(newest);
+        new RulesetBinder(vocabulary, sources, bag).Bind(newest, []);
         foreach (var older in rulesets.Except(newest))
         {
-            new RulesetBinder(vocabulary, sources, bag).Bind([.. newest.Where(file => file.Ruleset.Id != older.Ruleset.Id), older]);
+            new RulesetBinder(vocabulary, sources, bag).Bind([.. newest.Where(file => file.Ruleset.Id != older.Ruleset.Id), older], []);
         }
 
         return new RulesetLibrary(vocabulary, sources, [.. rulesets], Digests.Of(vocabularyFiles));

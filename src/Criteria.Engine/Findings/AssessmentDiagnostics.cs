@@ -20,5 +20,9 @@ internal static class AssessmentDiagnostics
     public static Diagnostic PayerWithoutItem(string present, string absent, string file) => new(
         "CA0003", Severity.Warning, $"the case names the {present} and not the {absent}; coverage was not checked", SourceSpan.StartOf(file));
 
+    public static Diagnostic LeftOut(string ruleset, DateOnly date, string file) => new(
+        "CA0004", Severity.Warning, $"the ruleset `{ruleset}` is left out: it refers to rules that are not in force on {Iso(date)}", SourceSpan.StartOf(file),
+        "check its dates against those of the rulesets it reads");
+
     private static string Iso(DateOnly date) => date.ToString("yyyy-MM-dd", CultureInfo.InvariantCulture);
 }

@@ -37,13 +37,19 @@ internal sealed class CriterionRule(Criterion criterion, Vocabulary vocabulary)
     /// <summary>Evaluates the criterion and links its finding.</summary>
     public void Fire(IContext context, Subject subject, FindingFact[] upstream)
     {
-        var view = subject.NewView();
+        var view = subject.View;
         foreach (var finding in upstream)
         {
             view[finding.Criterion] = finding.Finding.Conclusion;
         }
 
         var made = FindingBuilder.Build(criterion, view, subject.Night);
+        view.Forget(criterion.Index);
+        foreach (var finding in upstream)
+        {
+            view.Forget(finding.Criterion);
+        }
+
         subject.Table.Put(criterion, subject.Number, made);
         var fact = new FindingFact(made, subject.Number);
         if (context.GetLinked(LinkedFinding) is null)

@@ -26,8 +26,9 @@ internal sealed class Subject(int number, string? night, FactSet facts, int crit
 
     public FindingTable Table { get; } = table;
 
-    /// <summary>A view without conclusions: each criterion puts in those it was matched with.</summary>
-    public View NewView() => new(Facts, criteria);
+    /// <summary>A view that every criterion finds without conclusions: it puts in those it was matched with, and takes them out.</summary>
+    /// <remarks>One for all, because a new one for each would grow with the square of the number of criteria.</remarks>
+    public View View { get; } = new(facts, criteria);
 
     public object GetIdentity() => Number;
 }

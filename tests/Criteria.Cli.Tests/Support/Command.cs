@@ -10,6 +10,9 @@ internal static class Command
 {
     private static readonly DateTimeOffset Noon = new(2026, 6, 18, 12, 0, 0, TimeSpan.Zero);
 
+    // Reports print the name a file was given by: an absolute one would break their lines where the checkout stands.
+    static Command() => Directory.SetCurrentDirectory(Repository.Root);
+
     public static CommandResult Run(params string[] args) => RunWith("", interactive: false, args);
 
     public static CommandResult RunWith(string standardInput, bool interactive, params string[] args)
@@ -23,7 +26,7 @@ internal static class Command
     }
 
     /// <summary>The path of an example as its report names it: from the top of the repository.</summary>
-    public static string Example(string name) => Repository.Path("examples", name, "case.yaml");
+    public static string Example(string name) => $"examples/{name}/case.yaml";
 
     private sealed class FixedClock : TimeProvider
     {

@@ -44,6 +44,13 @@ public sealed class DateRelationTests
     public void Evaluate_OfTheFirstDay_IsTheDayOfTheStartOrTheDayAfter(int startDay, string visit, Truth expected) =>
         Evaluate("within day 1 to day 1 after 2026-06-20", visit, startDay).ShouldBe(expected);
 
+    // With the start as day 1, day 0 is the day before it: no day after.
+    [Theory]
+    [InlineData("2026-06-19", NotMet)]
+    [InlineData("2026-06-20", Met)]
+    public void Evaluate_OfADayBeforeTheStart_IsNeverAfterIt(string visit, Truth expected) =>
+        Evaluate("within day 0 to day 7 after 2026-06-20", visit).ShouldBe(expected);
+
     [Theory]
     // Both ends belong to a window.
     [InlineData("within 7 days before 2026-06-20", "2026-06-13", Met)]

@@ -60,6 +60,8 @@ public sealed class RecordLeafTests
     [InlineData("{ id: a, kind: visit note, in_person: not applicable }", "in_person: no", Met)]
     [InlineData("{ id: a, kind: visit note, signed: 2026-05-20 }", "signed: no", NotMet)]
     [InlineData("{ id: a, kind: visit note, signed: yes }", "signed: before 2026-06-01", Unknown)] // signed, on a day nobody can read
+    [InlineData("{ id: a, kind: visit note, signed: no }", "signed: before 2026-06-01", NotMet)]
+    [InlineData("{ id: a, kind: visit note, signed: no }", "signed: on or after 2026-06-01", NotMet)]
     public void Evaluate_OfAYesNoAttribute_KeepsItsStatesApart(string document, string test, Truth expected) =>
         Evaluate(document + ", " + Closed, test).ShouldBe(expected);
 

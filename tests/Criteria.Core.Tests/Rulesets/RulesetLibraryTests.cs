@@ -111,6 +111,8 @@ public sealed class RulesetLibraryTests
 
         library.InForce(Day("2024-06-01"), null, null).Criteria.Select(criterion => criterion.Id).ShouldBe(["w", "x", "v"]);
         library.InForce(Day("2025-06-01"), null, null).Rulesets.ShouldBeEmpty();
+        library.InForce(Day("2024-06-01"), null, null).LeftOut.ShouldBeEmpty();
+        library.InForce(Day("2025-06-01"), null, null).LeftOut.Select(ruleset => ruleset.Id).ShouldBe(["base"]);
     }
 
     [Fact]
@@ -189,6 +191,23 @@ public sealed class RulesetLibraryTests
         var view = rules.Conclude("intake: { conditions: { stroke: no, hypertension: yes } }");
 
         view[rules.Find("c")!.Index].Standing.ShouldBe(expected);
+    }
+
+    [Fact]
+    public void Overlay_ThatReplacesByAnother_NamesBoth()
+    {
+        var ruleset = Rules.Library(Base + Overlay("r", "replace: c, with: { id: d, title: D, when: insomnia, cites: [s-1] }")).Rulesets.Single();
+
+        ruleset.Differences.Single().What.ShouldBe("c is replaced by d");
+    }
+
+    [Fact]
+    public void ReadFirst_WithAValueThatLooksLikeAPlace_PrintsTheValue()
+    {
+        var rules = Rules.One("when: stroke\nread_first: Of sex {sex}, remark {note}, see {c}.");
+        var view = rules.Conclude("patient: { sex: male, note: '{sex} {c} {none}' }\nintake: { conditions: { stroke: yes } }");
+
+        rules.Criteria[0].ReadFirst!.Fill(view).ShouldBe("Of sex male, remark {sex} {c} {none}, see met.");
     }
 
     [Fact]

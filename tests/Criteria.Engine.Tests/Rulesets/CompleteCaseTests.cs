@@ -62,9 +62,10 @@ public sealed class CompleteCaseTests
         var clinical = rules.Criteria.Where(criterion => criterion.Ruleset.Function == RulesetFunction.Clinical).ToArray();
         var coverageFacts = rules.Vocabulary.Facts.Where(fact => fact.At?.StartsWith("coverage.", StringComparison.Ordinal) == true
             || fact.Id is "device_cleared" or "test_provider_qualifies" or "local_test_policy_met" or "supplier_handled_test" or "supplier_is_certified_hospital"
+            or "dentist_handled_test" or "report_reviewed_on"
             || fact.Id.StartsWith("payer_", StringComparison.Ordinal)).Select(fact => fact.Slot).ToArray();
 
-        coverageFacts.Length.ShouldBe(12);
+        coverageFacts.Length.ShouldBe(27);
         clinical.SelectMany(criterion => criterion.ReadsFacts).Intersect(coverageFacts).ShouldBeEmpty();
         clinical.SelectMany(criterion => criterion.ReadsCriteria).Select(index => rules.Criteria[index].Ruleset.Function).ShouldAllBe(function => function == RulesetFunction.Clinical);
     }

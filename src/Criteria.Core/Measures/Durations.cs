@@ -21,7 +21,7 @@ internal static class Durations
         return Measure.Number(definition, Interval.Between(low, high), from);
     }
 
-    /// <summary>The start of the only trial of a kind; unknown when there are several, or when there may be.</summary>
+    /// <summary>The start of the only listed trial of a kind; unknown when several are listed.</summary>
     public static Fact OnlyStart(FactDefinition definition, FactSet facts, string list, string kind)
     {
         var record = facts.Vocabulary.Record(list);

@@ -13,6 +13,9 @@ internal static class CaseDiagnostics
     public static Diagnostic UnknownFactElsewhere(string key, string where, string place, SourceSpan span) => new(
         "CC0101", Severity.Error, $"unknown fact `{Wording.Quote(key)}` in {where}", span, $"did you mean `{place}`?");
 
+    public static Diagnostic PartedByComma(string key, string where, SourceSpan span) => new(
+        "CC0101", Severity.Error, $"unknown fact `{Wording.Quote(key)}` in {where}", span, "a comma in braces parts values: write a decimal point, as in `178.5 cm`");
+
     public static Diagnostic Misplaced(string key, string where, string place, SourceSpan span) => new(
         "CC0102", Severity.Error, $"`{Wording.Quote(key)}` does not stand in {where}", span, $"it belongs at `{place}`");
 

@@ -127,6 +127,13 @@ internal sealed class SectionReader(Vocabulary vocabulary, DiagnosticBag bag, Va
             return;
         }
 
+        // `{ height: 178,5 cm }`: in braces the decimal comma parts the value in two.
+        if (char.IsAsciiDigit(entry.Key.FirstOrDefault()))
+        {
+            bag.Add(CaseDiagnostics.PartedByComma(entry.Key, where, entry.KeySpan));
+            return;
+        }
+
         // A known fact in the wrong section: name the right one.
         var elsewhere = vocabulary.Facts.FirstOrDefault(fact => fact.At is { } at && (at.EndsWith("." + entry.Key, StringComparison.Ordinal) || fact.Id == entry.Key));
         if (elsewhere is not null)

@@ -100,6 +100,11 @@ internal sealed class OverlayReader(DiagnosticBag bag)
             return null;
         }
 
+        if (!IsFirstChange(target, "setting", name))
+        {
+            return null;
+        }
+
         target.Ruleset = target.Ruleset with { Settings = target.Ruleset.Settings.Replace(setting, setting with { Is = to.Text }) };
         return $"setting {setting.Name} is {to.Text}, was {setting.Is}";
     }
@@ -140,6 +145,18 @@ internal sealed class OverlayReader(DiagnosticBag bag)
         return $"{of.Text}: the open question {question.Text} is answered as {answerAs}";
     }
 
+    // Where two files change one thing, their names must not decide which change counts.
+    private bool IsFirstChange(RulesetFile target, string what, ScalarNode name)
+    {
+        if (target.Changed.Add((what, name.Text)))
+        {
+            return true;
+        }
+
+        bag.Add(RulesetDiagnostics.ChangedTwice(what, name.Text, name.Span));
+        return false;
+    }
+
     private string? Replace(RulesetFile target, ScalarNode id, Node? with, Fields fields)
     {
         var index = target.Criteria.FindIndex(candidate => RulesetFile.IdOf(candidate) == id.Text);
@@ -152,6 +169,11 @@ internal sealed class OverlayReader(DiagnosticBag bag)
         if (with is not MapNode criterion)
         {
             bag.Add(ReadingDiagnostics.MissingKey("with", "the change", fields.Map.Span));
+            return null;
+        }
+
+        if (!IsFirstChange(target, "criterion", id))
+        {
             return null;
         }
 

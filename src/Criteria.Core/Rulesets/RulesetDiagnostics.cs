@@ -136,6 +136,10 @@ internal static class RulesetDiagnostics
         "CR0173", Severity.Error, $"the question `{Wording.Quote(question)}` of `{Wording.Quote(criterion)}` is answered twice", span,
         "two local decisions on one question would make the order of the files decide; keep one");
 
+    public static Diagnostic ChangedTwice(string what, string name, SourceSpan span) => new(
+        "CR0174", Severity.Error, $"the {what} `{Wording.Quote(name)}` is changed twice", span,
+        "two local changes of one thing would make the order of the files decide; keep one");
+
     public static Diagnostic NoVocabulary() => new(
         "CR0180", Severity.Error, "no vocabulary", SourceSpan.StartOf("vocabulary"), "the folder needs `vocabulary/*.yaml`");
 

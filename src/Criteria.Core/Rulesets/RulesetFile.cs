@@ -13,6 +13,9 @@ internal sealed class RulesetFile
 
     public Dictionary<(string Criterion, string Question), LocalAnswer> Answers { get; } = [];
 
+    /// <summary>The settings and criteria that an overlay changed already.</summary>
+    public HashSet<(string What, string Name)> Changed { get; } = [];
+
     /// <summary>The id of a criterion node, for messages and look-ups.</summary>
     public static string IdOf(MapNode criterion) => (criterion["id"] as ScalarNode)?.Text ?? "";
 }

@@ -7,7 +7,7 @@ using NRules.RuleModel;
 namespace Criteria.Engine.Network;
 
 /// <summary>What the rule of one criterion does: NRules decides when, this decides what.</summary>
-internal sealed class CriterionRule(Criterion criterion, Vocabulary vocabulary)
+internal sealed class CriterionRule(Criterion criterion)
 {
     private const string LinkedFinding = "finding";
 
@@ -61,9 +61,6 @@ internal sealed class CriterionRule(Criterion criterion, Vocabulary vocabulary)
             context.UpdateLinked(LinkedFinding, fact);
         }
     }
-
-    /// <summary>The vocabulary, for messages of faults.</summary>
-    public override string ToString() => $"{criterion.Id} over {vocabulary.Facts.Length} facts";
 
     private sealed class ReadKey(object[] parts) : IEquatable<ReadKey>
     {

@@ -56,7 +56,7 @@ internal static class RuleNetwork
             upstream.Add(finding);
         }
 
-        var evaluator = Expression.Constant(new CriterionRule(criterion, rules.Vocabulary));
+        var evaluator = Expression.Constant(new CriterionRule(criterion));
         var findings = Expression.NewArrayInit(typeof(FindingFact), upstream);
         rule.Filters().Filter(FilterType.KeyChange, Expression.Lambda(
             Expression.Call(evaluator, KeyMethod, subject, findings), [subject, .. upstream]));

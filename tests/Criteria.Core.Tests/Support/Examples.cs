@@ -7,7 +7,7 @@ internal sealed record Example(string Title, string Text, string Said);
 
 /// <summary>
 /// Pages of examples that stand beside their tests: <c>=== title</c>, the text, <c>>>></c>, and what the program says.
-/// A page is compared byte for byte. It is rewritten only when CRITERIA_REWRITE_GOLDEN is set to 1; read the difference.
+/// A page is compared byte for byte. It is rewritten only when CRITERIA_ACCEPT is set to 1; read the difference.
 /// </summary>
 internal static class Examples
 {
@@ -38,7 +38,7 @@ internal static class Examples
 
         var said = string.Join('\n', say(example.Text));
 
-        if (Environment.GetEnvironmentVariable("CRITERIA_REWRITE_GOLDEN") == "1")
+        if (Environment.GetEnvironmentVariable("CRITERIA_ACCEPT") == "1")
         {
             Rewrite(page, example, said);
             return;

@@ -1,5 +1,5 @@
+using Criteria.Core.Facts;
 using System.CommandLine;
-using System.Globalization;
 using Criteria.Cli.Files;
 using Criteria.Core.Rulesets;
 using Humanizer;
@@ -59,8 +59,8 @@ internal static class RulesCommand
         var coverage = ruleset.Payer is null ? "clinical" : $"coverage: {ruleset.Payer},{ruleset.Item}";
         output.WriteLine($"{ruleset.Id} {ruleset.Version}  {ruleset.Status.ToString().ToLowerInvariant()}, {coverage}");
         output.WriteLine($"  {ruleset.Title}");
-        var until = ruleset.EffectiveUntil is { } end ? $" until {Iso(end)}" : "";
-        output.WriteLine($"  in force from {(ruleset.EffectiveFrom is { } from ? Iso(from) : "any date")}{until}{(ruleset.ReviewBy is { } review ? $", review by {Iso(review)}" : "")}");
+        var until = ruleset.EffectiveUntil is { } end ? $" until {end.ToIso()}" : "";
+        output.WriteLine($"  in force from {(ruleset.EffectiveFrom is { } from ? from.ToIso() : "any date")}{until}{(ruleset.ReviewBy is { } review ? $", review by {review.ToIso()}" : "")}");
         foreach (var setting in ruleset.Settings)
         {
             output.WriteLine($"  setting {setting.Name}: {setting.Is} (allowed: {string.Join(", ", setting.Allowed)})");
@@ -68,9 +68,7 @@ internal static class RulesCommand
 
         foreach (var difference in ruleset.Differences)
         {
-            output.WriteLine($"  local, {difference.Overlay}: {difference.What} ({difference.Reason.TrimEnd('.')}; approved by {difference.ApprovedBy}, {Iso(difference.ApprovedOn)})");
+            output.WriteLine($"  local, {difference.Overlay}: {difference.What} ({difference.Reason.TrimEnd('.')}; approved by {difference.ApprovedBy}, {difference.ApprovedOn.ToIso()})");
         }
     }
-
-    private static string Iso(DateOnly date) => date.ToString("yyyy-MM-dd", CultureInfo.InvariantCulture);
 }

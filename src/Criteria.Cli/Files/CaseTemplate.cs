@@ -1,4 +1,3 @@
-using System.Globalization;
 using System.Text;
 using Criteria.Core.Facts;
 using Criteria.Core.Rulesets;
@@ -36,7 +35,7 @@ internal sealed class CaseTemplate
         Line("# A case file. Put in what is known; leave the rest as unknown, or take the line out: both mean unknown, never no.");
         Line("# Each value may say where it comes from: { value: 43 cm, from: visit-note p.2 }");
         Line("case: CASE-KEY                        # a key that names nobody");
-        Line($"assessed_on: {Iso(date)}               # the date the assessment is made for");
+        Line($"assessed_on: {date.ToIso()}               # the date the assessment is made for");
         var places = _rules.Vocabulary.Facts.Where(fact => fact.At is not null && _used.Contains(fact.Slot)).ToArray();
         var caseFacts = places.Where(fact => fact.Scope == FactScope.Case && !IsCoverage(fact)).ToArray();
         foreach (var section in caseFacts.GroupBy(fact => fact.At!.Split('.')[0]))
@@ -55,7 +54,7 @@ internal sealed class CaseTemplate
             Line("coverage:");
             Line($"  payer: {payer}");
             Line($"  item: {item}");
-            Line($"  service_date: {Iso(date)}          # the rules in force on this date are used");
+            Line($"  service_date: {date.ToIso()}          # the rules in force on this date are used");
             foreach (var fact in places.Where(fact => IsCoverage(fact) && fact.At is not ("coverage.payer" or "coverage.item" or "coverage.service_date")))
             {
                 Fact(fact, 2);
@@ -164,8 +163,6 @@ internal sealed class CaseTemplate
         },
         _ => "text",
     };
-
-    private static string Iso(DateOnly date) => date.ToString("yyyy-MM-dd", CultureInfo.InvariantCulture);
 
     private void Line(string text) => _text.Append(text.TrimEnd()).Append('\n');
 }

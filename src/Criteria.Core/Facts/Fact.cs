@@ -1,5 +1,3 @@
-using System.Globalization;
-
 namespace Criteria.Core.Facts;
 
 /// <summary>What is known of a fact.</summary>
@@ -51,7 +49,7 @@ public sealed record Fact(FactDefinition Definition, FactState State, FactValue?
     private string ValueText() => Value switch
     {
         NumberValue { Range: var range } => NumberText(range),
-        DateValue { Date: var date } => date.ToString("yyyy-MM-dd", CultureInfo.InvariantCulture),
+        DateValue { Date: var date } => date.ToIso(),
         YesNoValue { Yes: var yes } => yes ? "yes" : "no",
         ChoiceValue { Word: var word } => word,
         TextValue { Text: var text } => text,

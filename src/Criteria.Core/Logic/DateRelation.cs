@@ -1,4 +1,3 @@
-using System.Globalization;
 using Criteria.Core.Facts;
 
 namespace Criteria.Core.Logic;
@@ -69,7 +68,7 @@ internal sealed class DateRelation
 
     private string UnitWord => Unit.ToString().ToLowerInvariant();
 
-    private string AnchorLabel => Anchor?.Label ?? Iso(FixedAnchor!.Value);
+    private string AnchorLabel => Anchor?.Label ?? FixedAnchor!.Value.ToIso();
 
     public Truth Evaluate(DateOnly date, View view) => AnchorDate(view) is { } anchor ? Truths.Of(Holds(date, anchor)) : Truth.Unknown;
 
@@ -125,6 +124,4 @@ internal sealed class DateRelation
     }
 
     private DateOnly? AnchorDate(View view) => Anchor is null ? FixedAnchor : (view.Facts[Anchor].Value as DateValue)?.Date;
-
-    private static string Iso(DateOnly date) => date.ToString("yyyy-MM-dd", CultureInfo.InvariantCulture);
 }

@@ -1,5 +1,5 @@
+using Criteria.Core.Facts;
 using System.Collections.Immutable;
-using System.Globalization;
 using System.Text.Encodings.Web;
 using System.Text.Json;
 using Criteria.Core.Logic;
@@ -29,7 +29,7 @@ public static partial class AssessmentJson
         ArgumentNullException.ThrowIfNull(assessment);
         writer.WriteStartObject();
         writer.WriteString("case", assessment.Case);
-        writer.WriteString("as_of", Iso(assessment.AsOf));
+        writer.WriteString("as_of", assessment.AsOf.ToIso());
         WriteProgram(writer);
         WriteTexts(writer, "nights", assessment.Nights);
         if (assessment.Payer is null)
@@ -41,7 +41,7 @@ public static partial class AssessmentJson
             writer.WriteStartObject("coverage");
             writer.WriteString("payer", assessment.Payer);
             WriteText(writer, "item", assessment.Item);
-            WriteText(writer, "service_date", assessment.ServiceDate is { } date ? Iso(date) : null);
+            WriteText(writer, "service_date", assessment.ServiceDate is { } date ? date.ToIso() : null);
             writer.WriteEndObject();
         }
 
@@ -153,7 +153,7 @@ public static partial class AssessmentJson
             writer.WriteString("what", difference.What);
             writer.WriteString("reason", difference.Reason);
             writer.WriteString("approved_by", difference.ApprovedBy);
-            writer.WriteString("approved_on", Iso(difference.ApprovedOn));
+            writer.WriteString("approved_on", difference.ApprovedOn.ToIso());
             writer.WriteEndObject();
         }
 
@@ -202,6 +202,4 @@ public static partial class AssessmentJson
             writer.WriteString(name, text);
         }
     }
-
-    private static string Iso(DateOnly date) => date.ToString("yyyy-MM-dd", CultureInfo.InvariantCulture);
 }

@@ -114,6 +114,9 @@ public sealed class Criterion
     /// <summary>Why it is asked.</summary>
     public string? Why { get; init; }
 
+    /// <summary>The rows of the register of published facts that it rests on.</summary>
+    public ImmutableArray<string> RestsOn { get; init; } = [];
+
     /// <summary>The citations; at least one.</summary>
     public required ImmutableArray<Citation> Cites { get; init; }
 

@@ -9,7 +9,8 @@ namespace Criteria.Core.Rulesets;
 /// <summary>A criterion whose conditions are bound, before it is known what it reads in all.</summary>
 internal sealed record BoundParts(
     Shape Shape, Predicate AppliesWhen, Body Body, ImmutableArray<SilentQuestion> Silent, ImmutableArray<Caution> Cautions,
-    Sentence? ReadFirst, bool Refuses, Shown Shown, string? Owner, string? Ask, string? Why, ImmutableArray<Citation> Cites, Reads Reads);
+    Sentence? ReadFirst, bool Refuses, Shown Shown, string? Owner, string? Ask, string? Why, ImmutableArray<string> RestsOn,
+    ImmutableArray<Citation> Cites, Reads Reads);
 
 /// <summary>Reads one criterion.</summary>
 internal sealed class CriterionReader(RulesetFile file, IReadOnlyDictionary<string, Shape> shapes, Vocabulary vocabulary, SourceRegister sources, DiagnosticBag bag)
@@ -46,6 +47,7 @@ internal sealed class CriterionReader(RulesetFile file, IReadOnlyDictionary<stri
         var owner = fields.Text("owner");
         var ask = fields.Text("ask");
         var why = fields.Text("why");
+        var restsOn = fields.Words("rests_on").Select(row => row.Text).ToImmutableArray();
         var citeNodes = fields.Words("cites").ToArray();
         var cites = CitationReader.Read(citeNodes, sources, bag);
         if (citeNodes.Length == 0)
@@ -59,7 +61,7 @@ internal sealed class CriterionReader(RulesetFile file, IReadOnlyDictionary<stri
             return null;
         }
 
-        var parts = new BoundParts(shape, applies, body, [.. silent!], [.. cautions!], readFirst, refuses, shown, owner, ask, why, cites, new Reads());
+        var parts = new BoundParts(shape, applies, body, [.. silent!], [.. cautions!], readFirst, refuses, shown, owner, ask, why, restsOn, cites, new Reads());
         AddReads(parts);
         return parts;
     }

@@ -134,6 +134,7 @@ internal sealed class RulesetBinder(Vocabulary vocabulary, SourceRegister source
             Owner = part.Owner,
             Ask = part.Ask,
             Why = part.Why,
+            RestsOn = part.RestsOn,
             Cites = part.Cites,
             PerNight = perNight[index],
             ReadsFacts = [.. part.Reads.Facts],

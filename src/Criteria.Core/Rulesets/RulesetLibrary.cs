@@ -34,7 +34,7 @@ public sealed class RulesetLibrary
     {
         ArgumentNullException.ThrowIfNull(files);
         var bag = new DiagnosticBag();
-        var library = Load([.. files.OrderBy(file => file.Name, StringComparer.Ordinal)], bag);
+        var library = Load([.. files.Where(file => !IsForTests(file)).OrderBy(file => file.Name, StringComparer.Ordinal)], bag);
         return new LibraryLoading(bag.HasErrors ? null : library, [.. bag.Ordered()]);
     }
 
@@ -179,6 +179,10 @@ public sealed class RulesetLibrary
     private static bool IsVocabulary(SourceFile file) => Steps(file).SkipLast(1).Contains("vocabulary");
 
     private static bool IsSources(SourceFile file) => Steps(file)[^1] == "sources.yaml";
+
+    // Tests stand beside the rulesets that they hold, with the cases that they begin from.
+    private static bool IsForTests(SourceFile file) =>
+        file.Name.EndsWith(".tests.yaml", StringComparison.Ordinal) || Steps(file).SkipLast(1).Contains("cases");
 
     private static string[] Steps(SourceFile file) => file.Name.Replace('\\', '/').Split('/');
 }

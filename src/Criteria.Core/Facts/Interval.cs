@@ -18,6 +18,10 @@ public readonly record struct Interval(Ratio Low, Ratio High, bool HighIncluded)
     /// <summary>Whether <paramref name="value"/> is possible.</summary>
     public bool Contains(Ratio value) => value >= Low && (HighIncluded ? value <= High : value < High);
 
+    /// <summary>Every value times a number that is not below zero.</summary>
+    internal Interval Times(Ratio factor) =>
+        factor == 1 ? this : new Interval(Ratio.Multiply(Low, factor), Ratio.Multiply(High, factor), HighIncluded);
+
     /// <summary>The smallest interval that holds both.</summary>
     public Interval HullWith(Interval other)
     {

@@ -3,7 +3,7 @@ using Criteria.Core.Reading;
 
 namespace Criteria.Core.Facts;
 
-/// <summary>Reads indices: each is four facts, typed by name, rule and denominator.</summary>
+/// <summary>Reads indices: each is five facts, typed by name, rule and denominator.</summary>
 internal sealed partial class VocabularyReader
 {
     private IndexType? IndexTypeOf(Node node)
@@ -52,7 +52,7 @@ internal sealed partial class VocabularyReader
             Owner = owner,
             Ask = question,
             Computed = computed,
-            Index = suffix is "" or ".printed" ? type : null,
+            Index = suffix is ".events" or ".time" ? null : type,
         };
 
         var rate = Part("", "", FactKind.Number, Units.PerHour, range, ask,
@@ -60,8 +60,10 @@ internal sealed partial class VocabularyReader
         var printed = Part(".printed", ", as printed", FactKind.Number, Units.PerHour, range, ask);
         var events = Part(".events", ", events", FactKind.Count, Units.One, Interval.Between(0, MostInADay(range)), $"How many events does the {label} count?");
         var duration = Part(".time", $", {type.Per}", FactKind.Duration, Units.Minute, Interval.Between(0, MinutesInADay), $"What time ({type.Per}) is the {label} divided by?");
+        var counted = Part(".counted", ", events over time", FactKind.Number, Units.PerHour, range, ask,
+            new Computation(MeasureNames.CountedRate, [id + ".events", id + ".time", time]));
         _indices.Add(new IndexDefinition(type, rate, printed, events, duration));
-        foreach (var part in new[] { rate, printed, events, duration })
+        foreach (var part in new[] { rate, printed, events, duration, counted })
         {
             Add(part, span);
         }

@@ -41,6 +41,9 @@ internal sealed class DateRelation
 
     public DateOnly? FixedAnchor { get; init; }
 
+    /// <summary>The dates of other records: one that fits is enough.</summary>
+    public RecordAnchor? Record { get; init; }
+
     public int Count { get; init; }
 
     public CalendarUnit Unit { get; init; }
@@ -68,12 +71,23 @@ internal sealed class DateRelation
 
     private string UnitWord => Unit.ToString().ToLowerInvariant();
 
-    private string AnchorLabel => Anchor?.Label ?? FixedAnchor!.Value.ToIso();
+    private string AnchorLabel => Record?.Text ?? Anchor?.Label ?? FixedAnchor!.Value.ToIso();
 
-    public Truth Evaluate(DateOnly date, View view) => AnchorDate(view) is { } anchor ? Truths.Of(Holds(date, anchor)) : Truth.Unknown;
+    public Truth Evaluate(DateOnly date, View view) =>
+        Record is not null ? Record.Evaluate(view, anchor => Truths.Of(Holds(date, anchor)))
+        : AnchorDate(view) is { } known ? Truths.Of(Holds(date, known))
+        : Truth.Unknown;
 
-    public string AnchorText(View view) => Anchor is null ? "" : $" against {view.Facts[Anchor].Text}";
+    public string AnchorText(View view) => Record?.AnchorText(view) ?? (Anchor is null ? "" : $" against {view.Facts[Anchor].Text}");
 
+    /// <summary>What is open in the anchor, for a date that is known.</summary>
+    public void AddMissing(DateOnly date, View view, MissingFacts missing)
+    {
+        Record?.AddMissing(view, missing, anchor => Truths.Of(Holds(date, anchor)));
+        AddMissing(view, missing);
+    }
+
+    /// <summary>What is open in an anchor that is a fact.</summary>
     public void AddMissing(View view, MissingFacts missing)
     {
         if (Anchor is not null && AnchorDate(view) is null)
@@ -84,6 +98,7 @@ internal sealed class DateRelation
 
     public void AddReads(Reads reads)
     {
+        Record?.AddReads(reads);
         if (Anchor is not null)
         {
             reads.Add(Anchor, Vocabulary);

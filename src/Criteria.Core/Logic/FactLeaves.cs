@@ -35,12 +35,20 @@ internal sealed class NumberLeaf : FactLeaf
     private readonly Interval _bound;
     private readonly string _boundText;
     private readonly FactDefinition? _other;
+    private readonly Ratio _factor = 1;
 
     internal NumberLeaf(FactDefinition fact, Operator comparison, Ratio bound, string boundText, Rounding rounding, Vocabulary vocabulary)
         : base(fact, vocabulary) => (Comparison, _bound, _boundText, Rounding) = (comparison, Interval.Exactly(bound), boundText, rounding);
 
-    internal NumberLeaf(FactDefinition fact, Operator comparison, FactDefinition other, Rounding rounding, Vocabulary vocabulary)
-        : base(fact, vocabulary) => (Comparison, _other, _boundText, Rounding) = (comparison, other, other.Label, rounding);
+    /// <param name="fact">The fact on the left.</param>
+    /// <param name="comparison">How it is compared.</param>
+    /// <param name="share">What the fact on the right is multiplied by, and how that is written before its name.</param>
+    /// <param name="other">The fact on the right.</param>
+    /// <param name="rounding">How the ruleset takes rounded figures.</param>
+    /// <param name="vocabulary">The vocabulary.</param>
+    internal NumberLeaf(FactDefinition fact, Operator comparison, (Ratio Factor, string Words) share, FactDefinition other, Rounding rounding, Vocabulary vocabulary)
+        : base(fact, vocabulary) =>
+        (Comparison, _factor, _other, _boundText, Rounding) = (comparison, share.Factor, other, share.Words + other.Label, rounding);
 
     /// <summary>How they are compared.</summary>
     public Operator Comparison { get; }
@@ -66,7 +74,7 @@ internal sealed class NumberLeaf : FactLeaf
         }
 
         return view.Facts[_other].Value is NumberValue right
-            ? Logic.Comparison.Compare(Logic.Comparison.Round(left, Rounding), Comparison, Logic.Comparison.Round(right, Rounding))
+            ? Logic.Comparison.Compare(Logic.Comparison.Round(left, Rounding), Comparison, Logic.Comparison.Round(right, Rounding).Times(_factor))
             : Truth.Unknown;
     }
 
@@ -97,6 +105,52 @@ internal sealed class NumberLeaf : FactLeaf
 
     private protected override string ValueText(View view, Fact fact) =>
         _other is null ? fact.Text : $"{fact.Text} against {view.Facts[_other].Text}";
+}
+
+/// <summary>Whether two figures can be the same number: the ranges that they stand for overlap.</summary>
+/// <remarks>Ranges that a further fact may narrow settle nothing by overlapping; they do by lying apart.</remarks>
+internal sealed class AgreementLeaf : FactLeaf
+{
+    private readonly FactDefinition _other;
+
+    internal AgreementLeaf(FactDefinition fact, FactDefinition other, Vocabulary vocabulary)
+        : base(fact, vocabulary) => _other = other;
+
+    private protected override string Describe() => $"{Fact.Label} agrees with {_other.Label}";
+
+    /// <inheritdoc/>
+    public override Truth Evaluate(View view)
+    {
+        if (view.Facts[Fact].Value is not NumberValue left || view.Facts[_other].Value is not NumberValue right)
+        {
+            return Truth.Unknown;
+        }
+
+        return Comparison.Compare(left.Range, Operator.Equal, right.Range) == Truth.NotMet ? Truth.NotMet
+            : IsFinal(left) && IsFinal(right) ? Truth.Met
+            : Truth.Unknown;
+    }
+
+    /// <inheritdoc/>
+    public override void AddMissing(View view, MissingFacts missing)
+    {
+        foreach (var fact in new[] { Fact, _other }.Where(fact => view.Facts[fact].Value is not NumberValue number || !IsFinal(number)))
+        {
+            missing.Add(fact, view.Facts);
+        }
+    }
+
+    /// <inheritdoc/>
+    public override void AddReads(Reads reads)
+    {
+        base.AddReads(reads);
+        reads.Add(_other, Vocabulary);
+    }
+
+    private protected override string ValueText(View view, Fact fact) => $"{fact.Text} against {view.Facts[_other].Text}";
+
+    // Exact, or the range of one rounded figure.
+    private static bool IsFinal(NumberValue value) => value.Range.IsExact || value.Printed is not null;
 }
 
 /// <summary>A yes/no fact. One that does not apply counts as no.</summary>
@@ -179,11 +233,13 @@ internal sealed class DateLeaf : FactLeaf
     /// <inheritdoc/>
     public override void AddMissing(View view, MissingFacts missing)
     {
-        if (view.Facts[Fact].Value is not DateValue)
+        if (view.Facts[Fact].Value is DateValue { Date: var date })
         {
-            base.AddMissing(view, missing);
+            _relation.AddMissing(date, view, missing);
+            return;
         }
 
+        base.AddMissing(view, missing);
         _relation.AddMissing(view, missing);
     }
 

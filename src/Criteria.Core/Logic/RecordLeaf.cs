@@ -12,7 +12,8 @@ internal abstract class AttributeTest(FactDefinition attribute)
 
     public abstract Truth Evaluate(Fact fact, View view);
 
-    public virtual void AddMissing(View view, MissingFacts missing)
+    /// <summary>Adds what is open although the attribute itself is known.</summary>
+    public virtual void AddMissing(Fact fact, View view, MissingFacts missing)
     {
     }
 
@@ -64,7 +65,13 @@ internal sealed class AttributeDate(FactDefinition attribute, DateRelation relat
         _ => Truth.Unknown,
     };
 
-    public override void AddMissing(View view, MissingFacts missing) => relation.AddMissing(view, missing);
+    public override void AddMissing(Fact fact, View view, MissingFacts missing)
+    {
+        if (fact.Value is DateValue { Date: var date })
+        {
+            relation.AddMissing(date, view, missing);
+        }
+    }
 
     public override void AddReads(Reads reads) => relation.AddReads(reads);
 
@@ -75,92 +82,45 @@ internal sealed class AttributeDate(FactDefinition attribute, DateRelation relat
 /// <remarks>Met when one that is listed fits wholly. When none does, only a closed list settles that there is none.</remarks>
 internal sealed class RecordLeaf : Predicate
 {
-    private readonly RecordDefinition _list;
-    private readonly ImmutableArray<string> _kinds;
-    private readonly ImmutableArray<AttributeTest> _tests;
+    private readonly RecordSearch _search;
 
-    internal RecordLeaf(RecordDefinition list, ImmutableArray<string> kinds, ImmutableArray<AttributeTest> tests, string? say) =>
-        (_list, _kinds, _tests, Say) = (list, kinds, tests, say);
+    internal RecordLeaf(RecordSearch search, string? say) => (_search, Say) = (search, say);
 
     /// <summary>A short text for reports, if the ruleset gives one.</summary>
     public string? Say { get; }
 
-    private protected override string Describe() => Say ?? (_tests.IsEmpty
-        ? $"{_list.Label} on file: {string.Join(" or ", _kinds)}"
-        : $"{_list.Label} on file: {string.Join(" or ", _kinds)} ({string.Join(", ", _tests.Select(test => test.Text))})");
+    private protected override string Describe() => Say ?? $"{_search.List.Label} on file: {_search.Text}";
 
     /// <inheritdoc/>
-    public override Truth Evaluate(View view)
-    {
-        var list = view.Facts.RecordsOf(_list);
-        var truth = list.ClosedBy is null ? Truth.Unknown : Truth.NotMet;
-        foreach (var item in list.Items)
-        {
-            if (_kinds.Contains(item.Kind))
-            {
-                truth = Truths.Or(truth, Fits(item, view));
-            }
-        }
-
-        return truth;
-    }
+    public override Truth Evaluate(View view) => _search.Any(view);
 
     /// <inheritdoc/>
     public override TraceNode Explain(View view)
     {
-        var list = view.Facts.RecordsOf(_list);
-        var candidates = list.Items.Where(item => _kinds.Contains(item.Kind)).Select(item => Explain(item, view)).ToImmutableArray();
-        var kinds = string.Join(" or ", _kinds);
+        var list = view.Facts.RecordsOf(_search.List);
+        var candidates = _search.Candidates(view).Select(item => Explain(item, view)).ToImmutableArray();
         var end = list.ClosedBy is null ? "and the list is not closed" : "and the list is closed";
-        var value = $"no {(candidates.IsEmpty ? "" : "other ")}{_list.Label.ToLowerInvariant()} of the kind {kinds} is listed, {end}";
+        var value = $"no {(candidates.IsEmpty ? "" : "other ")}{_search.List.Label.ToLowerInvariant()} of the kind {_search.KindWords} is listed, {end}";
         return new TraceNode("documents", Text, Evaluate(view), value, list.ClosedBy is { } by ? $"list closed by {by}" : null, candidates);
     }
 
     /// <inheritdoc/>
     public override void AddMissing(View view, MissingFacts missing)
     {
-        var open = view.Facts.RecordsOf(_list).Items.Where(item => _kinds.Contains(item.Kind) && Fits(item, view) == Truth.Unknown).ToArray();
+        var open = _search.Candidates(view).Where(item => _search.Fits(item, view) == Truth.Unknown).ToArray();
         foreach (var item in open)
         {
-            foreach (var test in _tests.Where(test => test.Evaluate(item[test.Attribute], view) == Truth.Unknown))
-            {
-                if (item[test.Attribute] is { IsKnown: true, Value: not YesNoValue })
-                {
-                    test.AddMissing(view, missing);
-                }
-                else
-                {
-                    missing.Add(new MissingFact($"{item.Id}: {test.Attribute.Id}", $"{test.Attribute.Label} of {item.Id}", test.Attribute.Ask, test.Attribute.Owner));
-                }
-            }
+            _search.AddMissing(item, view, missing);
         }
 
         if (open.Length == 0)
         {
-            missing.Add(new MissingFact($"{_list.At}: {string.Join(" or ", _kinds)}", Text, "", ""));
+            missing.Add(new MissingFact($"{_search.List.At}: {_search.KindWords}", Text, "", ""));
         }
     }
 
     /// <inheritdoc/>
-    public override void AddReads(Reads reads)
-    {
-        reads.Records.Add(_list);
-        foreach (var test in _tests)
-        {
-            test.AddReads(reads);
-        }
-    }
-
-    private Truth Fits(CaseRecord item, View view)
-    {
-        var truth = Truth.Met;
-        foreach (var test in _tests)
-        {
-            truth = Truths.And(truth, test.Evaluate(item[test.Attribute], view));
-        }
-
-        return truth;
-    }
+    public override void AddReads(Reads reads) => _search.AddReads(reads);
 
     // Enough to find it in the file: kind, date, author, signature.
     private string Described(CaseRecord item)
@@ -168,7 +128,7 @@ internal sealed class RecordLeaf : Predicate
         var words = item.Kind;
         foreach (var (name, lead) in new[] { ("date", " of "), ("start", " from "), ("author", ", "), ("signed", ", signed ") })
         {
-            if (_list.Attribute(name) is { } attribute && item[attribute] is { IsKnown: true, Value: not YesNoValue { Yes: false } } fact)
+            if (_search.List.Attribute(name) is { } attribute && item[attribute] is { IsKnown: true, Value: not YesNoValue { Yes: false } } fact)
             {
                 words += fact.Value is YesNoValue ? ", signed" : lead + fact.Text;
             }
@@ -178,9 +138,9 @@ internal sealed class RecordLeaf : Predicate
     }
 
     private TraceNode Explain(CaseRecord item, View view) => new(
-        "document", $"{item.Id} ({Described(item)})", Fits(item, view), null, null,
+        "document", $"{item.Id} ({Described(item)})", _search.Fits(item, view), null, null,
         [
-            .. _tests.Select(test => TraceNode.Leaf(
+            .. _search.Tests.Select(test => TraceNode.Leaf(
                 "fact", test.Text, test.Evaluate(item[test.Attribute], view), item[test.Attribute].Text + test.AnchorText(view), item[test.Attribute].Origin.Words)),
         ]);
 }

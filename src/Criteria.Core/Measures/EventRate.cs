@@ -6,6 +6,7 @@ namespace Criteria.Core.Measures;
 internal static class EventRate
 {
     private const int MinutesPerHour = 60;
+    private const decimal HalfMinute = 1m / 2;
 
     public static Fact Compute(FactDefinition definition, Fact events, Fact time, Fact printed, Fact nightTime)
     {
@@ -39,6 +40,24 @@ internal static class EventRate
             definition,
             new Interval(PerHour(count.Low, minutes.Low), PerHour(count.High, minutes.Low), count.HighIncluded),
             $"{events.Text} events in {time.Text}");
+    }
+
+    /// <summary>The rates that a count and a time written to the minute allow; the exact quotient stands as its figure.</summary>
+    public static Fact Counted(FactDefinition definition, Fact events, Fact time, Fact nightTime)
+    {
+        var denominator = time.IsKnown ? time : nightTime;
+        return Exact(events, denominator) is { } exact
+            ? Measure.Number(definition, Allowed(events, denominator), $"{events.Text} events in {denominator.Text}", exact)
+            : Fact.Absent(definition);
+    }
+
+    // A time written to the minute stands for half a minute less up to half a minute more.
+    private static Interval Allowed(Fact events, Fact time)
+    {
+        var (count, minutes) = (events.Number!.Value.Low, time.Number!.Value.Low.Rounded);
+        return minutes <= HalfMinute
+            ? Interval.Exactly(PerHour(count, minutes))
+            : Interval.Between(PerHour(count, minutes + HalfMinute), PerHour(count, minutes - HalfMinute));
     }
 
     private static Ratio? Exact(Fact events, Fact time) =>

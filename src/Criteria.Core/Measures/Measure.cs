@@ -18,6 +18,8 @@ internal static class Measure
             MeasureNames.EventsOf => SuppliedIndex.Events(definition, facts),
             MeasureNames.TimeOf => SuppliedIndex.Time(definition, facts),
             MeasureNames.RateOver => EventRate.Over(definition, facts[inputs[0]], facts[inputs[1]]),
+            MeasureNames.CountedRate => EventRate.Counted(definition, facts[inputs[0]], facts[inputs[1]], facts[inputs[2]]),
+            MeasureNames.SumOf => Sums.Of(definition, [.. inputs.Select(input => facts[input])]),
             MeasureNames.OnlyStartOf => Durations.OnlyStart(definition, facts, inputs[0], inputs[1]),
             var other => throw new InvalidOperationException($"no measure `{other}`"),
         };

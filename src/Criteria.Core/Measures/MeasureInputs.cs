@@ -22,6 +22,12 @@ internal static class MeasureInputs
             MeasureNames.ShortestOf => ("durations", from.Length > 0 && Enumerable.Range(0, from.Length).All(input => Is(input, Dimension.Duration)), Dimension.Duration),
             MeasureNames.RateOver => ("a count and a duration", from.Length == 2 && Is(0, Dimension.None) && Is(1, Dimension.Duration), Dimension.Rate),
             MeasureNames.OnlyStartOf => ("a record list with a `start` and one of its kinds", from.Length == 2 && hasStart(from[0], from[1]), (Dimension?)null),
+            MeasureNames.SumOf => (
+                "counts, or durations",
+                from.Length > 1 && fact.IsNumeric && fact.Unit.Dimension is Dimension.None or Dimension.Duration
+                    && Enumerable.Range(0, from.Length).All(input => Is(input, fact.Unit.Dimension)),
+                fact.Unit.Dimension),
+            MeasureNames.CountedRate => ("a count and durations", Is(0, Dimension.None) && Is(1, Dimension.Duration) && Is(2, Dimension.Duration), Dimension.Rate),
             MeasureNames.EventsOf => ("indices", from.Length > 0 && from.All(id => isRate(id)), Dimension.None),
             MeasureNames.TimeOf => ("indices", from.Length > 0 && from.All(id => isRate(id)), Dimension.Duration),
             MeasureNames.FirstSupplied => ("indices", from.Length > 0 && from.All(id => isRate(id)), Dimension.Rate),

@@ -9,11 +9,15 @@ internal static class MeasureNames
     public const string EventsOf = "events of";
     public const string TimeOf = "time of";
     public const string RateOver = "rate over";
+    public const string SumOf = "sum of";
     public const string OnlyStartOf = "only start of";
 
     /// <summary>Used by index facts; a vocabulary file does not name it.</summary>
     public const string EventRate = "event rate";
 
+    /// <summary>Events over time as far as written times are exact; used by index facts too.</summary>
+    public const string CountedRate = "counted rate";
+
     /// <summary>Those that a vocabulary file may name.</summary>
-    public static readonly string[] All = [BodyMassIndex, ShortestOf, FirstSupplied, EventsOf, TimeOf, RateOver, OnlyStartOf];
+    public static readonly string[] All = [BodyMassIndex, ShortestOf, FirstSupplied, EventsOf, TimeOf, RateOver, SumOf, OnlyStartOf];
 }

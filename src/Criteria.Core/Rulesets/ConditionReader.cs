@@ -100,20 +100,19 @@ internal sealed class ConditionReader(BindingContext context)
         return parts.All(part => part is not null) ? [.. parts!] : default;
     }
 
-    private RecordLeaf? Record(MapNode map, RecordDefinition record)
+    private RecordLeaf? Record(MapNode map, RecordDefinition record) =>
+        Search(map, record, ["say"]) is { } search ? new RecordLeaf(search, (map["say"] as ScalarNode)?.Text.TrimEnd('.')) : null;
+
+    // What is looked for; the keys that are not attributes are read by whoever asks.
+    private RecordSearch? Search(MapNode map, RecordDefinition record, string[] otherKeys)
     {
         var key = KeyOf(record);
         var kinds = Words(key, map[key]!, $"a kind of {record.Label.ToLowerInvariant()}", record.Kinds);
-        string? say = null;
         var faulty = kinds.IsDefault;
         var tests = ImmutableArray.CreateBuilder<AttributeTest>();
-        foreach (var entry in map.Entries.Where(entry => entry.Key != key))
+        foreach (var entry in map.Entries.Where(entry => entry.Key != key && !otherKeys.Contains(entry.Key)))
         {
-            if (entry.Key == "say")
-            {
-                say = (entry.Value as ScalarNode)?.Text.TrimEnd('.');
-            }
-            else if (Attribute(entry, record) is { } test)
+            if (Attribute(entry, record) is { } test)
             {
                 tests.Add(test);
             }
@@ -123,7 +122,46 @@ internal sealed class ConditionReader(BindingContext context)
             }
         }
 
-        return faulty ? null : new RecordLeaf(record, kinds, tests.ToImmutable(), say);
+        return faulty ? null : new RecordSearch(record, kinds, tests.ToImmutable());
+    }
+
+    // `dated: { on or after: { document: sleep test report } }`: the date of another record is the anchor.
+    private DateRelation? AgainstRecord(MapNode map)
+    {
+        if (map.Entries is not [{ Value: MapNode inner } relation]
+            || context.Vocabulary.Records.FirstOrDefault(list => inner[KeyOf(list)] is not null) is not { } record)
+        {
+            context.Bag.Add(ReadingDiagnostics.Expected("a date relation and one record, such as `{ on or after: { document: order } }`", map.Described, map.Span));
+            return null;
+        }
+
+        if (Search(inner, record, ["its"]) is not { } search || DateOf(inner["its"], record) is not { } attribute)
+        {
+            return null;
+        }
+
+        return _leaves.ReadDateRelation(relation.Key, relation.KeySpan, new RecordAnchor(search, attribute));
+    }
+
+    // `its: delivered` names the date that counts; else the date of a document, or the start of a trial.
+    private FactDefinition? DateOf(Node? its, RecordDefinition record)
+    {
+        var dates = record.Attributes.Where(attribute => attribute.Kind == FactKind.Date).ToArray();
+        var names = dates.Select(date => date.At![(record.At.Length + 1)..]).ToArray();
+        if (its is null)
+        {
+            return record.Attribute("date") ?? record.Attribute("start") ?? dates.FirstOrDefault();
+        }
+
+        var name = (its as ScalarNode)?.Text ?? "";
+        if (names.Contains(name))
+        {
+            return record.Attribute(name);
+        }
+
+        context.Bag.Add(ReadingDiagnostics.UnknownWord(
+            Wording.Quote(name), $"a date of a {record.Label.ToLowerInvariant()}", NearestName.Of(name, names), names, its.Span));
+        return null;
     }
 
     // `dated` and `started` read better than `date` and `start`.
@@ -156,6 +194,8 @@ internal sealed class ConditionReader(BindingContext context)
             case (FactKind.Choice, _):
                 var words = Words(entry.Key, entry.Value, $"a value of `{entry.Key}`", attribute.Choices);
                 return words.IsDefault ? null : new AttributeWord(attribute, words);
+            case (FactKind.Date, MapNode against):
+                return AgainstRecord(against) is { } other ? new AttributeDate(attribute, other) : null;
             case (FactKind.Date, ScalarNode relation):
                 return _leaves.ReadDateRelation(relation) is { } read ? new AttributeDate(attribute, read) : null;
             case (FactKind.Number or FactKind.Count or FactKind.Duration, ScalarNode bound):

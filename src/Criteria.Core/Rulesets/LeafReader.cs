@@ -42,6 +42,10 @@ internal sealed class LeafReader(BindingContext context)
         return DateRelation(cursor);
     }
 
+    /// <summary>A date relation to another record, whose date is already known: the key <c>on or after</c> of a map.</summary>
+    public DateRelation? ReadDateRelation(string words, SourceSpan span, RecordAnchor anchor) =>
+        DateRelation(new LeafCursor(new ScalarNode(words, Quoted: false, span)), anchor);
+
     /// <summary>Reads an operator and a number for an attribute: <c>&gt;= 2</c>.</summary>
     public (Operator Comparison, Ratio Bound, string Text)? ReadBound(ScalarNode node, FactDefinition fact)
     {
@@ -86,31 +90,72 @@ internal sealed class LeafReader(BindingContext context)
         };
     }
 
-    private NumberLeaf? NumberLeaf(FactDefinition fact, LeafCursor cursor)
+    private FactLeaf? NumberLeaf(FactDefinition fact, LeafCursor cursor)
     {
+        if (cursor.TakeWords("agrees", "with"))
+        {
+            return Other(fact, cursor) is { } figure ? End(cursor, new AgreementLeaf(fact, figure, context.Vocabulary)) : null;
+        }
+
         if (!Operators.TryFind(cursor.Peek(), out var comparison))
         {
-            return Unexpected<NumberLeaf>(cursor, "one of `>=`, `>`, `<=`, `<`, `=`, `!=` after a number");
+            return Unexpected<NumberLeaf>(cursor, "one of `>=`, `>`, `<=`, `<`, `=`, `!=`, or `agrees with`, after a number");
         }
 
         cursor.Take();
         var rounding = fact.Index is not null || fact.Rounded || fact.Computed is not null ? context.Ruleset.Rounding : Rounding.None;
-        if (context.Vocabulary.Find(cursor.Peek()) is not null)
+        var share = Share(cursor);
+        if (share is not null || context.Vocabulary.Find(cursor.Peek()) is not null)
         {
-            var (otherName, otherSpan) = cursor.Take();
-            var other = context.Fact(otherName, otherSpan)!;
-            if (!other.IsNumeric || other.Unit.Dimension != fact.Unit.Dimension)
-            {
-                context.Bag.Add(RulesetDiagnostics.WrongDimension(otherName, fact, Units.Of(fact.Unit.Dimension), otherSpan));
-                return null;
-            }
-
-            return End(cursor, new NumberLeaf(fact, comparison, other, rounding, context.Vocabulary));
+            return Other(fact, cursor) is { } other
+                ? End(cursor, new NumberLeaf(fact, comparison, share ?? (1, ""), other, rounding, context.Vocabulary))
+                : null;
         }
 
         return Quantity(fact, cursor) is { } bound
             ? new NumberLeaf(fact, comparison, bound.Base, bound.Written, rounding, context.Vocabulary)
             : null;
+    }
+
+    // `2 times`, `50 % of`: at most four digits, so that products stay exact.
+    private static (Ratio Factor, string Words)? Share(LeafCursor cursor)
+    {
+        const int Hundred = 100;
+        var text = cursor.Peek();
+        var isShare = cursor.Peek(1) == "%" && cursor.Peek(2) == "of";
+        if ((!isShare && cursor.Peek(1) != "times") || text.Length > 5 || !text.All(c => char.IsAsciiDigit(c) || c == '.')
+            || !decimal.TryParse(text, NumberStyles.AllowDecimalPoint, CultureInfo.InvariantCulture, out var number) || number <= 0)
+        {
+            return null;
+        }
+
+        cursor.Take();
+        cursor.Take();
+        if (isShare)
+        {
+            cursor.Take();
+        }
+
+        return isShare ? (Ratio.Of(number, Hundred), $"{text} % of ") : (number, $"{text} times ");
+    }
+
+    // Another fact of the same dimension, or null (and a diagnostic).
+    private FactDefinition? Other(FactDefinition fact, LeafCursor cursor)
+    {
+        var (name, span) = cursor.Take();
+        if (context.Fact(name, span) is not { } other)
+        {
+            context.ReportUnknown(name, span);
+            return null;
+        }
+
+        if (other.IsNumeric && other.Unit.Dimension == fact.Unit.Dimension)
+        {
+            return other;
+        }
+
+        context.Bag.Add(RulesetDiagnostics.WrongDimension(name, fact, Units.Of(fact.Unit.Dimension), span));
+        return null;
     }
 
     private Quantity? Quantity(FactDefinition fact, LeafCursor cursor)
@@ -165,7 +210,7 @@ internal sealed class LeafReader(BindingContext context)
     private ImmutableArray<string> Words(LeafCursor cursor, string name, ImmutableArray<string> allowed) =>
         WordList.Read(cursor, name, allowed, context.Bag);
 
-    private DateRelation? DateRelation(LeafCursor cursor)
+    private DateRelation? DateRelation(LeafCursor cursor, RecordAnchor? record = null)
     {
         var order = cursor.TakeWords("on", "or", "before") ? DateOrder.OnOrBefore
             : cursor.TakeWords("on", "or", "after") ? DateOrder.OnOrAfter
@@ -175,7 +220,7 @@ internal sealed class LeafReader(BindingContext context)
             : (DateOrder?)null;
         if (order is { } simple)
         {
-            return Anchored(cursor, (anchor, date) => new DateRelation { Order = simple, Anchor = anchor, FixedAnchor = date, Vocabulary = context.Vocabulary });
+            return Anchored(cursor, record, (anchor, date) => new DateRelation { Order = simple, Anchor = anchor, FixedAnchor = date, Record = record, Vocabulary = context.Vocabulary });
         }
 
         if (!cursor.TakeWords("within"))
@@ -183,10 +228,10 @@ internal sealed class LeafReader(BindingContext context)
             return Unexpected<DateRelation>(cursor, "`before`, `on or before`, `on`, `on or after`, `after` or `within`");
         }
 
-        return cursor.TakeWords("day") ? DayWindow(cursor) : CalendarWindow(cursor);
+        return cursor.TakeWords("day") ? DayWindow(cursor, record) : CalendarWindow(cursor, record);
     }
 
-    private DateRelation? DayWindow(LeafCursor cursor)
+    private DateRelation? DayWindow(LeafCursor cursor, RecordAnchor? record)
     {
         var place = cursor.Here();
         if (Whole(cursor) is not { } first || !cursor.TakeWords("to", "day") || Whole(cursor) is not { } last || !cursor.TakeWords("after") || last < first)
@@ -200,11 +245,12 @@ internal sealed class LeafReader(BindingContext context)
             return null;
         }
 
-        return Anchored(cursor, (anchor, date) => new DateRelation
+        return Anchored(cursor, record, (anchor, date) => new DateRelation
         {
             Order = DateOrder.WithinDays,
             Anchor = anchor,
             FixedAnchor = date,
+            Record = record,
             FirstDay = first,
             LastDay = last,
             NumberOfStart = start,
@@ -212,7 +258,7 @@ internal sealed class LeafReader(BindingContext context)
         });
     }
 
-    private DateRelation? CalendarWindow(LeafCursor cursor)
+    private DateRelation? CalendarWindow(LeafCursor cursor, RecordAnchor? record)
     {
         if (Whole(cursor) is not { } count)
         {
@@ -230,19 +276,25 @@ internal sealed class LeafReader(BindingContext context)
             return Unexpected<DateRelation>(cursor, "`days`, `weeks`, `months` or `years`, then `before` or `after`");
         }
 
-        return Anchored(cursor, (anchor, date) => new DateRelation
+        return Anchored(cursor, record, (anchor, date) => new DateRelation
         {
             Order = side,
             Anchor = anchor,
             FixedAnchor = date,
+            Record = record,
             Count = count,
             Unit = units,
             Vocabulary = context.Vocabulary,
         });
     }
 
-    private DateRelation? Anchored(LeafCursor cursor, Func<FactDefinition?, DateOnly?, DateRelation> make)
+    private DateRelation? Anchored(LeafCursor cursor, RecordAnchor? record, Func<FactDefinition?, DateOnly?, DateRelation> make)
     {
+        if (record is not null)
+        {
+            return End(cursor, make(null, null));
+        }
+
         var (name, span) = cursor.Take();
         if (Dates.TryRead(name, out var date))
         {

@@ -111,5 +111,40 @@ public sealed class LeafTests
         rules.Evaluate("intake: { neck: 42.9 cm }").Truth.ShouldBe(NotMet);
     }
 
+    // 45 * 4 = 180, and 25 % of 180 is 45: exact on both sides.
+    [Theory]
+    [InlineData("height >= 4 times neck", "45 cm", Met)]
+    [InlineData("height > 4 times neck", "45 cm", NotMet)]
+    [InlineData("height >= 4 times neck", "45.1 cm", NotMet)]
+    [InlineData("neck >= 25 % of height", "45 cm", Met)]
+    [InlineData("neck > 25 % of height", "45 cm", NotMet)]
+    [InlineData("neck > 25 % of height", "45.1 cm", Met)]
+    [InlineData("neck < 0.3 times height", "54 cm", NotMet)]
+    [InlineData("neck > 25 % of height", "unknown", Unknown)]
+    public void Evaluate_OfAMultipleOrShare_IsExact(string when, string neck, Truth expected) =>
+        Evaluate(when, $"intake: {{ neck: {neck}, height: 180 cm }}").ShouldBe(expected);
+
+    // 120 events in 6 h 55 min are 17.35 per hour; from 6 h 54.5 min to 6 h 55.5 min, 17.33 to 17.37.
+    [Theory]
+    [InlineData("per_hour: 17.3, events: 120, over: 6 h 55 min", Met)]
+    [InlineData("per_hour: 17.4, events: 120, over: 6 h 55 min", Met)]
+    [InlineData("per_hour: 17.2, events: 120, over: 6 h 55 min", NotMet)]
+    [InlineData("per_hour: 17, events: 120, over: 6 h 55 min", Met)]
+    [InlineData("per_hour: 18, events: 120, over: 6 h 55 min", NotMet)]
+    [InlineData("per_hour: 17.3, events: 120", Unknown)]
+    [InlineData("events: 120, over: 6 h 55 min", Unknown)]
+    public void Evaluate_OfAPrintedAndACountedRate_AllowsForRounding(string index, Truth expected) =>
+        Rules.One("when: rei_4.printed agrees with rei_4.counted").Criteria[0].Body
+            .Evaluate(new View(Tiny.Night($"indices: [{{ index: REI, hypopnea: 4 %, {index} }}]"), 1)).Truth.ShouldBe(expected);
+
+    // A sum with a part missing can still grow: it settles nothing by overlapping.
+    [Theory]
+    [InlineData("airflow: 3 h, oximetry: 4 h", "7 h", Met)]
+    [InlineData("airflow: 3 h, oximetry: 4 h", "6 h", NotMet)]
+    [InlineData("airflow: 3 h", "7 h", Unknown)]
+    [InlineData("airflow: 8 h", "7 h", NotMet)]
+    public void Evaluate_OfASumAgainstAFigure_WaitsForTheMissingPart(string usable, string recorded, Truth expected) =>
+        Evaluate("usable_sum agrees with recording_time", $"nights: [{{ recording_time: {recorded}, usable: {{ {usable} }} }}]").ShouldBe(expected);
+
     private static Truth Evaluate(string when, string section) => Rules.One("when: " + when).Evaluate(section).Truth;
 }

@@ -27,7 +27,7 @@ public sealed class LogicProperties
         Gen.Select(Gen.Enum<Operator>(), Gen.Int[8, 12]).Select((comparison, bound) => Number("epworth", comparison, bound)),
         Gen.Select(Gen.Enum<Operator>(), Gen.Int[20, 40]).Select((comparison, bound) => Number("bmi", comparison, bound)),
         Gen.Select(Gen.Enum<Operator>(), Gen.Int[12, 17]).Select((comparison, bound) => Number("rei_4", comparison, bound)),
-        Gen.Enum<Operator>().Select(comparison => (Predicate)new NumberLeaf(Fact("neck"), comparison, Fact("height"), Rounding.None, Tiny.Vocabulary)),
+        Gen.Enum<Operator>().Select(comparison => (Predicate)new NumberLeaf(Fact("neck"), comparison, (1, ""), Fact("height"), Rounding.None, Tiny.Vocabulary)),
         Gen.Int[0, 2].Select(kind => kind == 0 ? (Predicate)new RecordedLeaf(Fact("neck"), Tiny.Vocabulary) : kind == 1 ? Constant.Always : Constant.Never));
 
     private static readonly Gen<Predicate> Tree = Trees(3);

@@ -42,6 +42,41 @@ public sealed class RecordLeafTests
     }
 
     [Theory]
+    [InlineData("{ id: a, kind: visit note, date: 2026-05-20 }, { id: b, kind: order, signed: yes, date: 2026-05-20 }", true, Met)]
+    [InlineData("{ id: a, kind: visit note, date: 2026-05-20 }, { id: b, kind: order, signed: yes, date: 2026-05-21 }", true, Met)]
+    [InlineData("{ id: a, kind: visit note, date: 2026-05-20 }, { id: b, kind: order, signed: yes, date: 2026-05-19 }", true, NotMet)]
+    [InlineData("{ id: a, kind: visit note, date: 2026-05-20 }, { id: b, kind: order, signed: no, date: 2026-05-21 }", true, NotMet)]
+    [InlineData("{ id: a, kind: visit note, date: 2026-05-20 }, { id: b, kind: order, signed: yes, date: unknown }", true, Unknown)]
+    [InlineData("{ id: a, kind: visit note, date: 2026-05-20 }, { id: b, kind: order, date: 2026-05-21 }", true, Unknown)]
+    [InlineData("{ id: a, kind: visit note, date: 2026-05-20 }, { id: b, kind: order, signed: yes, date: 2026-05-19 }", false, Unknown)] // another order may exist
+    [InlineData("{ id: a, kind: visit note, date: unknown }, { id: b, kind: order, signed: yes, date: 2026-05-21 }", true, Unknown)]
+    [InlineData("{ id: a, kind: visit note, date: 2026-05-20 }", true, NotMet)]
+    // One pair that fits is enough.
+    [InlineData("{ id: a, kind: visit note, date: 2026-05-20 }, { id: b, kind: order, signed: yes, date: 2026-05-19 }, { id: c, kind: order, signed: yes, date: 2026-05-22 }", true, Met)]
+    public void Evaluate_OfADateAgainstAnotherDocument_LooksForAPair(string documents, bool closed, Truth expected) =>
+        Rules.One("when: { document: visit note, dated: { on or before: { document: order, signed: yes } } }")
+            .Evaluate($"documents: [{documents}{(closed ? ", " + Closed : "")}]").Truth.ShouldBe(expected);
+
+    [Fact]
+    public void Missing_OfADateAgainstAnotherDocument_NamesTheOtherDocument()
+    {
+        var rules = Rules.One("when: { document: visit note, dated: { on or before: { document: order, signed: yes } } }");
+
+        var view = rules.Conclude($"documents: [{{ id: a, kind: visit note, date: 2026-05-20 }}, {{ id: b, kind: order, date: 2026-05-21 }}, {Closed}]");
+
+        view[0].Missing.Select(fact => fact.Fact).ShouldBe(["b: document.signed"]);
+    }
+
+    [Theory]
+    [InlineData("{ on or before: 2026-01-01 }")]
+    [InlineData("{ on or before: { paper: order } }")]
+    [InlineData("{ near: { document: order } }")]
+    [InlineData("{ before: { document: order, its: delivered } }")]
+    [InlineData("{ before: { document: order }, after: { document: order } }")]
+    public void Load_OfAFaultyDateAgainstAnotherDocument_IsRefused(string relation) =>
+        Rules.Load($"criteria:\n  - {{ id: c, title: C, cites: [s-1], when: {{ document: visit note, dated: {relation} }} }}").Library.ShouldBeNull();
+
+    [Theory]
     [InlineData("{ id: a, kind: visit note, pages: 1 }", NotMet)]
     [InlineData("{ id: a, kind: visit note, pages: 2 }", Met)]
     [InlineData("{ id: a, kind: visit note }", Unknown)]

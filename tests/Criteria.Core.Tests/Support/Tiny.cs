@@ -50,6 +50,7 @@ internal static class Tiny
             range: 0 h to 24 h
             computed: { measure: shortest of, from: [usable.airflow, usable.oximetry] }
             meaning: The shorter.
+          - { id: usable_sum, label: Usable in all, kind: duration, range: 0 h to 48 h, computed: { measure: sum of, from: [usable.airflow, usable.oximetry] }, meaning: The sum. }
           - id: any_rate
             label: Any rate
             kind: number

@@ -17,6 +17,7 @@ public sealed partial class LayeringTests
         ["Logic"] = ["Facts"],
         ["Cases"] = ["Reading", "Facts"],
         ["Rulesets"] = ["Reading", "Facts", "Logic"],
+        ["BoundTests"] = ["Reading", "Facts", "Logic", "Cases", "Rulesets"],
     };
 
     private static readonly Assembly Core = typeof(CaseReader).Assembly;

@@ -6,12 +6,12 @@ using Humanizer;
 
 namespace Criteria.Cli.Commands;
 
-/// <summary><c>criteria rules list</c> and <c>criteria rules check</c>.</summary>
+/// <summary><c>criteria rules list</c>, <c>check</c> and <c>test</c>.</summary>
 internal static class RulesCommand
 {
-    public static Command Create(Terminal terminal) => new("rules", "List the rulesets, or check a folder of rules.")
+    public static Command Create(Terminal terminal) => new("rules", "List the rulesets, check a folder of rules, or run its tests.")
     {
-        List(terminal), Check(terminal),
+        List(terminal), Check(terminal), RulesTestCommand.Create(terminal),
     };
 
     private static Command List(Terminal terminal)

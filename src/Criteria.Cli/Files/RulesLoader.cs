@@ -27,7 +27,8 @@ internal static class RulesLoader
         return loading.Library;
     }
 
-    private static IEnumerable<SourceFile>? Files(string? folder, Terminal terminal)
+    /// <summary>The files of the rules, or null when a folder has none; then it was said.</summary>
+    public static IEnumerable<SourceFile>? Files(string? folder, Terminal terminal)
     {
         if (folder is null)
         {

@@ -101,6 +101,10 @@ internal sealed class NumberLeaf : FactLeaf
         {
             reads.Add(_other, Vocabulary);
         }
+        else
+        {
+            reads.Bounds.Add(new NumberBound(Fact, _bound.Low, _boundText));
+        }
     }
 
     private protected override string ValueText(View view, Fact fact) =>

@@ -101,7 +101,14 @@ public sealed class GradeBody : Body
     }
 
     /// <inheritdoc/>
-    public override void AddReads(Reads reads) => reads.Add(Of, _vocabulary);
+    public override void AddReads(Reads reads)
+    {
+        reads.Add(Of, _vocabulary);
+        foreach (var end in Bands.Select(band => band.Lower).OfType<Ratio>())
+        {
+            reads.Bounds.Add(new NumberBound(Of, end, QuantityText.Of(end, Of.Unit)));
+        }
+    }
 
     // Exactly on an end that a setting gives to one of two bands: the reader must know that it was a choice.
     private static string BySetting(Band band, Fact fact) =>

@@ -66,6 +66,12 @@ public sealed class Constant : Predicate
     private protected override string Describe() => _words;
 }
 
+/// <summary>A fixed number that a fact is compared with, in the fact's base unit.</summary>
+/// <param name="Fact">The fact.</param>
+/// <param name="At">The number.</param>
+/// <param name="Text">The number as the ruleset writes it.</param>
+public sealed record NumberBound(FactDefinition Fact, Ratio At, string Text);
+
 /// <summary>What a condition may read.</summary>
 public sealed class Reads
 {
@@ -77,6 +83,9 @@ public sealed class Reads
 
     /// <summary>The record lists.</summary>
     public HashSet<RecordDefinition> Records { get; } = [];
+
+    /// <summary>The fixed numbers that facts are compared with.</summary>
+    public List<NumberBound> Bounds { get; } = [];
 
     /// <summary>Adds a fact and whatever it is computed from.</summary>
     internal void Add(FactDefinition fact, Vocabulary vocabulary)

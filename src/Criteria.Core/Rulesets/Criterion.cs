@@ -129,6 +129,9 @@ public sealed class Criterion
     /// <summary>The record lists it may read.</summary>
     public required ImmutableArray<RecordDefinition> ReadsRecords { get; init; }
 
+    /// <summary>The fixed numbers that it compares facts with; a grade's ends of bands among them.</summary>
+    public ImmutableArray<NumberBound> Bounds { get; init; } = [];
+
     /// <summary>The criteria it may read, by index.</summary>
     public required ImmutableArray<int> ReadsCriteria { get; init; }
 

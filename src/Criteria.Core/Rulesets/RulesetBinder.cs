@@ -139,6 +139,7 @@ internal sealed class RulesetBinder(Vocabulary vocabulary, SourceRegister source
             PerNight = perNight[index],
             ReadsFacts = [.. part.Reads.Facts],
             ReadsRecords = [.. part.Reads.Records],
+            Bounds = [.. part.Reads.Bounds.Distinct()],
             ReadsCriteria = [.. part.Reads.Criteria],
         });
         return new RulesInForce(vocabulary, [.. files.Select(file => file.Ruleset)], leftOut, [.. criteria], [.. order], [.. strata]);

@@ -12,8 +12,8 @@ public sealed class RulesetLibrary
     private readonly Lock _lock = new();
     private readonly Dictionary<string, RulesInForce> _selections = new(StringComparer.Ordinal);
 
-    private RulesetLibrary(Vocabulary vocabulary, SourceRegister sources, ImmutableArray<RulesetFile> files, string vocabularyDigest) =>
-        (Vocabulary, Sources, _files, VocabularyDigest) = (vocabulary, sources, files, vocabularyDigest);
+    private RulesetLibrary(Vocabulary vocabulary, SourceRegister sources, ImmutableArray<RulesetFile> files, RulesInForce all, string vocabularyDigest) =>
+        (Vocabulary, Sources, _files, All, VocabularyDigest) = (vocabulary, sources, files, all, vocabularyDigest);
 
     /// <summary>The vocabulary.</summary>
     public Vocabulary Vocabulary { get; }
@@ -26,6 +26,9 @@ public sealed class RulesetLibrary
 
     /// <summary>Every ruleset, of whatever status and date, in report order.</summary>
     public IEnumerable<Ruleset> Rulesets => _files.Select(file => file.Ruleset).OrderBy(ruleset => ruleset.Order).ThenBy(ruleset => ruleset.Id, StringComparer.Ordinal);
+
+    /// <summary>Every criterion of every payer and item, each ruleset in its newest version: for tests and lists, not for assessing.</summary>
+    public RulesInForce All { get; }
 
     /// <summary>Loads a whole folder of rules.</summary>
     /// <param name="files">The files: <c>vocabulary/*.yaml</c>, <c>sources.yaml</c>, rulesets and overlays.</param>
@@ -114,13 +117,13 @@ public sealed class RulesetLibrary
 
         // Of several versions of a ruleset the newest stands for all when names are bound; the others are bound in its place.
         var newest = rulesets.GroupBy(file => file.Ruleset.Id).Select(group => group.MaxBy(file => file.Ruleset.EffectiveFrom ?? DateOnly.MinValue)!).ToArray();
-        new RulesetBinder(vocabulary, sources, bag).Bind(newest, []);
+        var all = new RulesetBinder(vocabulary, sources, bag).Bind(newest, []);
         foreach (var older in rulesets.Except(newest))
         {
             new RulesetBinder(vocabulary, sources, bag).Bind([.. newest.Where(file => file.Ruleset.Id != older.Ruleset.Id), older], []);
         }
 
-        return new RulesetLibrary(vocabulary, sources, [.. rulesets], Digests.Of(vocabularyFiles));
+        return all is null ? null : new RulesetLibrary(vocabulary, sources, [.. rulesets], all, Digests.Of(vocabularyFiles));
     }
 
     private static List<RulesetFile> ReadRulesets(IEnumerable<SourceFile> files, SourceRegister sources, DiagnosticBag bag)
@@ -181,8 +184,13 @@ public sealed class RulesetLibrary
     private static bool IsSources(SourceFile file) => Steps(file)[^1] == "sources.yaml";
 
     // Tests stand beside the rulesets that they hold, with the cases that they begin from.
-    private static bool IsForTests(SourceFile file) =>
-        file.Name.EndsWith(".tests.yaml", StringComparison.Ordinal) || Steps(file).SkipLast(1).Contains("cases");
+    private static bool IsForTests(SourceFile file) => IsTests(file) || IsCaseForTests(file);
+
+    /// <summary>Whether a file holds the tests of a ruleset.</summary>
+    internal static bool IsTests(SourceFile file) => file.Name.EndsWith(".tests.yaml", StringComparison.Ordinal);
+
+    /// <summary>Whether a file is a case that tests begin from.</summary>
+    internal static bool IsCaseForTests(SourceFile file) => Steps(file).SkipLast(1).Contains("cases");
 
     private static string[] Steps(SourceFile file) => file.Name.Replace('\\', '/').Split('/');
 }

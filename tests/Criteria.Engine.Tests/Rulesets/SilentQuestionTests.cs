@@ -15,6 +15,9 @@ public sealed class SilentQuestionTests
         [("hsat.sensors", "airflow-sensor")] = CaseText.Complete.With("nights.channels", "[airflow, thoracic_effort, abdominal_effort, oximetry]"),
         [("severity.negative", "negative-rule")] = Night.Index("index: REI, hypopnea: 4 %, events: 29, over: 6 h")
             .Index("index: REI, hypopnea: 3 %, events: 30, over: 6 h"),
+        [("neck.large-australia", "neck-limit")] = CaseText.Complete.With("intake.neck", "42 cm"),
+        [("position.enough-time", "exactly-a-tenth")] = CaseText.Complete.With("nights.supine_time", "6 h").With("nights.other_time", "40 min"),
+        [("position.class-2", "exactly-30")] = CaseText.Complete.With("nights.supine_events", "90"),
         [("pap.evaluation-before-test", "x-13")] = Evaluation("date: 2026-05-20, in_person: no, telehealth: yes"),
         [("pap.evaluation-before-test", "same-day")] = Evaluation("date: 2026-06-03, in_person: yes, telehealth: no"),
         [("pap.listed-condition", "x-18")] = CaseText.Complete

@@ -126,7 +126,7 @@ public sealed class AssessorTests
     public void Assess_AroundTheDatesOfTheRulesets_SelectsAndWarns(string date, bool inForce, bool reviewPassed)
     {
         var asOf = DateOnly.ParseExact(date, "yyyy-MM-dd", System.Globalization.CultureInfo.InvariantCulture);
-        var shipped = Rules.Library.Rulesets.Where(ruleset => ruleset.Item is null or "pap").Select(ruleset => ruleset.Id).ToArray();
+        var shipped = Rules.Library.Rulesets.Where(ruleset => ruleset.Item is null or "pap" && ruleset.Status == RulesetStatus.Active).Select(ruleset => ruleset.Id).ToArray();
 
         var assessed = Rules.Assessor.Assess(CaseText.Complete.Read(), asOf);
 

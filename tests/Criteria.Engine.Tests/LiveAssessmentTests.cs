@@ -171,6 +171,8 @@ public sealed class LiveAssessmentTests
             [
                 "hsat.examination", "pap.evaluation-before-test", "pap.evaluation-content", "pap.test-order", "pap.test-report",
                 "pap.instruction", "pap.instruction-before-use", "pap.initial-coverage",
+                "pap.continued.visit", "pap.continued.late-visit", "pap.continued.too-early", "pap.continued.report", "pap.continued-coverage",
+                "pap.failed-trial.visit", "pap.failed-trial.study",
             ],
             ignoreOrder: true);
         live.Assessment.Of("pap.initial-coverage").Single().Standing.ShouldBe(Standing.NotMet);

@@ -13,8 +13,16 @@ internal sealed partial class TextReport
     private readonly List<Finding> _absent = [];
     private readonly HashSet<string> _missing = new(StringComparer.Ordinal);
 
-    private static bool IsShownInFull(Finding finding) => finding.Standing != Standing.NotApplicable && finding.Criterion.Shown != Shown.InTheTrace
-        && (finding.Criterion.Shown != Shown.WhenMet || finding.Standing == Standing.Met || !finding.Silent.IsEmpty) && !IsEmptyOption(finding);
+    private bool IsShownInFull(Finding finding) => finding.Standing != Standing.NotApplicable && finding.Criterion.Shown != Shown.InTheTrace
+        && (finding.Criterion.Shown != Shown.WhenMet || finding.Standing == Standing.Met || !finding.Silent.IsEmpty) && !IsEmptyOption(finding) && !MayNotConcernTheClaim(finding);
+
+    // What a claim needs is spelt out once it is known that the claim needs it: once one result of the ruleset applies.
+    private bool MayNotConcernTheClaim(Finding finding) => finding is { Standing: Standing.Undetermined, Criterion.Ruleset.Function: RulesetFunction.Coverage }
+        && IsOpenWhetherItApplies(finding)
+        && _assessment.Findings.Where(result => result.Criterion.Ruleset.Id == finding.Criterion.Ruleset.Id && result.Criterion.Shown == Shown.AtTheTop)
+            .All(result => result.Standing == Standing.NotApplicable || IsOpenWhetherItApplies(result));
+
+    private static bool IsOpenWhetherItApplies(Finding finding) => finding.Because.Parts.Any(part => part is { Kind: "applies-when", Truth: Truth.Unknown });
 
     // An option of which nothing is known, for or against, is no help to anyone.
     private static bool IsEmptyOption(Finding finding) => finding.Option is { For.IsEmpty: true, Against.IsEmpty: true, Unknown.IsEmpty: true };
@@ -63,7 +71,8 @@ internal sealed partial class TextReport
         }
 
         Named("Checked, not so", findings.Where(finding => !IsShownInFull(finding) && finding.Standing == Standing.NotMet));
-        Named("Cannot tell yet", findings.Where(finding => !IsShownInFull(finding) && finding.Standing == Standing.Undetermined));
+        Named("Cannot tell yet", findings.Where(finding => !IsShownInFull(finding) && finding.Standing == Standing.Undetermined && !MayNotConcernTheClaim(finding)));
+        Named("If it applies", findings.Where(MayNotConcernTheClaim));
     }
 
     private void Named(string lead, IEnumerable<Finding> findings)

@@ -108,7 +108,8 @@ internal sealed partial class TextReport
             _text.Hanging("  ", "No clinical rules are in force on this date: no grade, and no check of the age, was made.", 2);
         }
 
-        foreach (var finding in _assessment.Findings.Where(finding => finding.Criterion.Shown == Shown.AtTheTop && finding.Standing != Standing.NotApplicable))
+        foreach (var finding in _assessment.Findings.Where(finding => finding.Criterion.Shown == Shown.AtTheTop && finding.Standing != Standing.NotApplicable
+            && !MayNotConcernTheClaim(finding)))
         {
             var part = finding.Criterion.Ruleset.Function == RulesetFunction.Coverage ? $"{finding.Criterion.Ruleset.Heading}: " : "";
             var night = finding.Night is { } label && SeveralNights ? $", {Words.Night(label)}" : "";

@@ -13,6 +13,9 @@ public sealed class ShippedTests
     [
         "adult-scope", "night-adequacy", "figures-that-must-agree", "osa-severity", "osa-diagnosis", "home-test-suitability",
         "sleep-apnea-screening", "medicare-pap", "medicare-oral-appliance",
+
+        // Drafts: they are read and checked, and are in force nowhere.
+        "medicare-pap-changes", "medicare-pap-documents", "medicare-pap-entering", "medicare-pap-supplies", "medicare-oral-appliance-documents",
     ];
 
     private static readonly BoundTestReading Reading = BoundTestReader.Read(ShippedRules.Files(), Rules.Library);

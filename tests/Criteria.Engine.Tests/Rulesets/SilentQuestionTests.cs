@@ -29,6 +29,10 @@ public sealed class SilentQuestionTests
         [("pap.sleep-test", "x-04")] = Night.With("nights.recording_time", "4 h").With("nights.recording_in_fragments", "yes")
             .Index("index: payer RDI, hypopnea: 4 %, events: 29, over: 4 h"),
         [("pap.sleep-test", "denominator")] = Night.With("nights.recording_time", "6 h 1 min").Index("index: REI, hypopnea: 4 %, events: 90, over: 6 h"),
+        [("pap.continued.visit", "x-08-first")] = Continued("date: 2026-07-31, in_person: yes, telehealth: no"),
+        [("pap.continued.visit", "x-08-last")] = Continued("date: 2026-09-30, in_person: yes, telehealth: no"),
+        [("pap.continued.visit", "x-13")] = Continued("date: 2026-09-10, in_person: no, telehealth: yes"),
+        [("pap.continued.adherence", "x-08")] = Continued("date: 2026-09-10, in_person: yes").With("coverage.best_run_90", "20").With("coverage.best_run_91", "21").With("coverage.best_run_92", "21"),
         [("pap.test-order", "same-day")] = CaseText.Complete.WithoutDocuments("test order")
             .Document("id: order, kind: test order, date: 2026-06-03, author: physician"),
     };
@@ -93,6 +97,12 @@ public sealed class SilentQuestionTests
     // Each example raises one question only, so one overlay with every answer does for all of them.
     private static Overlay[] All(string answer) => [.. Examples.Keys.Select(key => new Overlay(
         Rules.Library.InForce(Rules.Date, "medicare", "pap").Find(key.Criterion)!.Ruleset.Id, $"answer: {key.Question}, of: {key.Criterion}, as: {answer}"))];
+
+    // PAP from 1 July 2026, a claim from the fourth month, and one re-evaluation.
+    private static CaseText Continued(string visit) => CaseText.Complete
+        .With("coverage.stage", "continued").With("coverage.service_date", "2026-11-01")
+        .With("therapy", "[{ id: pap, kind: PAP, start: 2026-07-01 }, { others: no, reviewed_by: billing staff }]")
+        .Document($"id: again, kind: clinical evaluation, author: physician, signed: yes, records_improvement: yes, reviews_adherence: yes, {visit}");
 
     private static CaseText Evaluation(string entry) => CaseText.Complete.WithoutDocuments("clinical evaluation")
         .Document($"id: note, kind: clinical evaluation, author: physician, signed: yes, {entry}");

@@ -46,7 +46,7 @@ internal sealed record CaseText
         .Document("id: instruction, kind: instruction record, date: 2026-06-20, author: supplier")
         .Closed()
         .With("therapy", "[{ others: no, reviewed_by: billing staff }]")
-        .With("coverage.payer", "medicare").With("coverage.item", "pap").With("coverage.service_date", "2026-07-01");
+        .With("coverage.payer", "medicare").With("coverage.item", "pap").With("coverage.stage", "initial").With("coverage.service_date", "2026-07-01");
 
     private ImmutableSortedDictionary<string, string> Facts { get; init; } = ImmutableSortedDictionary.Create<string, string>(StringComparer.Ordinal);
 

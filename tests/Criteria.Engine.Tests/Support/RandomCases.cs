@@ -14,6 +14,9 @@ internal static class RandomCases
     private const int Codes = 100_000;
     private const int EveryIndex = -1;
 
+    // Enough for three documents and one trial with every attribute.
+    private const int RecordCodes = 600;
+
     // Numbers that lie close to thresholds on purpose: chance alone would hardly ever hit one.
     private static readonly Dictionary<string, decimal[]> Near = new(StringComparer.Ordinal)
     {
@@ -48,7 +51,7 @@ internal static class RandomCases
 
     /// <summary>The document and therapy lists of a case.</summary>
     public static Gen<RecordList[]> Lists => Gen.Select(
-        Code(60), Gen.Int[0, 3], Gen.Int[0, 1], Gen.Bool, Gen.Bool,
+        Code(RecordCodes), Gen.Int[0, 3], Gen.Int[0, 1], Gen.Bool, Gen.Bool,
         (codes, documents, trials, closeDocuments, closeTherapy) => new[]
         {
             List("documents", documents, codes, closeDocuments),
@@ -73,7 +76,7 @@ internal static class RandomCases
     }
 
     private static Gen<WholeCase> Whole(Gen<int> payerIndex, bool agree) => Gen.Select(
-        Code(Writable.Length), payerIndex, Code(60), Gen.Int[0, 3], Gen.Int[0, 1],
+        Code(Writable.Length), payerIndex, Code(RecordCodes), Gen.Int[0, 3], Gen.Int[0, 1],
         (codes, index, recordCodes, documents, trials) => Agreeing(codes, index, recordCodes, documents, trials, agree));
 
     private static Gen<int[]> Code(int length) => Gen.Int[0, Codes].Array[length];

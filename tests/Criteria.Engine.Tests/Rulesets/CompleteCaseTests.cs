@@ -9,7 +9,7 @@ public sealed class CompleteCaseTests
     [Fact]
     public void CompleteCase_UnderAllShippedRules_LeavesNothingOpen()
     {
-        var findings = CaseText.Complete.Assess();
+        var findings = CaseText.Complete.Filled().Assess();
 
         findings.Assessment.Problems.ShouldBeEmpty();
         findings.Assessment.Findings.ShouldAllBe(finding => finding.Standing != Standing.Undetermined);

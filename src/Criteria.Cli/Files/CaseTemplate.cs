@@ -152,6 +152,8 @@ internal sealed class CaseTemplate
         FactKind.YesNo => "yes or no",
         FactKind.Choice => string.Join(" or ", fact.Choices),
         FactKind.Date => fact.AlsoYesNo ? "2026-06-03 or yes or no" : "2026-06-03",
+        FactKind.Code => $"a code of {fact.System}",
+        FactKind.Durations => "a list, one for each night: [5 h 10 min, 0 h, unknown]",
         FactKind.Count => "a whole number",
         FactKind.Duration => "as 6 h 40 min",
         FactKind.Number => fact.Unit.Dimension switch

@@ -17,7 +17,7 @@ internal sealed class CaseBuilder
 
     public CaseBuilder(Vocabulary vocabulary, DiagnosticBag bag)
     {
-        (_vocabulary, _bag, _values) = (vocabulary, bag, new ValueReader(bag));
+        (_vocabulary, _bag, _values) = (vocabulary, bag, new ValueReader(vocabulary, bag));
         _sections = new SectionReader(vocabulary, bag, _values);
     }
 
@@ -62,7 +62,7 @@ internal sealed class CaseBuilder
 
         CheckPointers(records);
         var caseFacts = FactSet.Of(_vocabulary, facts, records);
-        WarnOfBmi(caseFacts, map.Span);
+        WarnOfContradictions(caseFacts, map.Span);
         return new Case(key, assessedOn, caseFacts, Nights(nights, caseFacts));
     }
 
@@ -172,7 +172,7 @@ internal sealed class CaseBuilder
         }
     }
 
-    private void WarnOfBmi(FactSet facts, SourceSpan span)
+    private void WarnOfContradictions(FactSet facts, SourceSpan span)
     {
         foreach (var definition in _vocabulary.Facts.Where(fact => fact is { Computed: not null, At: not null }))
         {
@@ -180,8 +180,8 @@ internal sealed class CaseBuilder
             if (written?.Number is { } figure && facts[definition].Origin.Kind == OriginKind.Computed && facts[definition].Number is { IsExact: false } both)
             {
                 var other = both.Low < figure.Low ? both.Low : both.High;
-                _bag.Add(CaseDiagnostics.BmiDisagrees(
-                    written.Written ?? written.Text, QuantityText.Of(other, definition.Unit, 1), span with { EndLine = span.Line, EndColumn = span.Column }));
+                _bag.Add(CaseDiagnostics.ComputedDisagrees(
+                    definition.Label.ToLowerInvariant(), written.Written ?? written.Text, QuantityText.Of(other, definition.Unit, 1), span with { EndLine = span.Line, EndColumn = span.Column }));
             }
         }
     }

@@ -68,6 +68,13 @@ internal static class CaseDiagnostics
     public static Diagnostic Computed(FactDefinition fact, SourceSpan span) => new(
         "CC0117", Severity.Error, $"`{fact.Id}` is computed and cannot be written", span, $"it comes from {Wording.List(fact.Computed!.From)}");
 
+    public static Diagnostic NotACode(FactDefinition fact, string text, SourceSpan span) => new(
+        "CC0118", Severity.Error, $"`{Wording.Quote(text)}` is not a code for `{fact.Id}`", span,
+        $"a code of {fact.System}: capital letters and digits, with dots or hyphens between them");
+
+    public static Diagnostic CodeWithoutDot(FactDefinition fact, string text, string meant, SourceSpan span) => new(
+        "CC0119", Severity.Warning, $"the code `{Wording.Quote(text)}` of `{fact.Id}` is in no code set", span, $"did you mean `{meant}`?");
+
     public static Diagnostic ReviewerMissing(string group, SourceSpan span) => new(
         "CC0120", Severity.Error, $"`others: no` closes {group} and nobody is named", span, "add `reviewed_by:` with who went through the list");
 
@@ -101,8 +108,8 @@ internal static class CaseDiagnostics
         "CC0135", Severity.Warning, $"the {index} is printed as {printed} but its count and time give {computed}", span,
         "both are kept: no threshold between them is decided");
 
-    public static Diagnostic BmiDisagrees(string written, string computed, SourceSpan span) => new(
-        "CC0136", Severity.Warning, $"the BMI is written as {written} but weight and height give {computed}", span,
+    public static Diagnostic ComputedDisagrees(string label, string written, string computed, SourceSpan span) => new(
+        "CC0136", Severity.Warning, $"the {label} is written as {written} but what it is computed from gives {computed}", span,
         "both are kept: no threshold between them is decided");
 
     public static Diagnostic IndexRuleTwice(string index, SourceSpan span) => new(

@@ -184,6 +184,8 @@ public static class CaseSchema
         FactKind.Number or FactKind.Duration when bareNumber || fact.Unit.Dimension == Dimension.None =>
             new JsonObject { ["type"] = new JsonArray("number", "string"), ["minimum"] = 0, ["pattern"] = "^\\d" },
         FactKind.Number or FactKind.Duration => new JsonObject { ["type"] = "string", ["pattern"] = "^\\d" },
+        FactKind.Code => new JsonObject { ["type"] = "string", ["pattern"] = "^[A-Z0-9][A-Z0-9.-]*$" },
+        FactKind.Durations => new JsonObject { ["type"] = "array", ["items"] = new JsonObject { ["type"] = "string" } },
         _ => new JsonObject { ["type"] = new JsonArray("string", "number") },
     };
 

@@ -1,10 +1,11 @@
+using System.Collections.Immutable;
 using Criteria.Core.Facts;
 using Criteria.Core.Reading;
 
 namespace Criteria.Core.Cases;
 
 /// <summary>Reads one value of a case file as the vocabulary says.</summary>
-internal sealed class ValueReader(DiagnosticBag bag)
+internal sealed class ValueReader(Vocabulary vocabulary, DiagnosticBag bag)
 {
     public const string UnknownWord = "unknown";
     public const string NotApplicableWord = "not applicable";
@@ -44,6 +45,11 @@ internal sealed class ValueReader(DiagnosticBag bag)
             node = value;
         }
 
+        if (fact.Kind == FactKind.Durations && node is ListNode list)
+        {
+            return Fact.Known(fact, Nights(fact, list), origin);
+        }
+
         if (node is not ScalarNode { Text.Length: > 0 } scalar)
         {
             bag.Add(ReadingDiagnostics.Expected($"one value for `{fact.Id}`", node.Described, node.Span));
@@ -56,6 +62,25 @@ internal sealed class ValueReader(DiagnosticBag bag)
             NotApplicableWord => new Fact(fact, FactState.NotApplicable, null, origin),
             _ => Value(fact, scalar, unitInKey) is { } known ? Fact.Known(fact, known.Value, origin, known.Written) : null,
         };
+    }
+
+    // A time that cannot be read is reported and stays unknown.
+    private DurationsValue Nights(FactDefinition fact, ListNode list)
+    {
+        var times = ImmutableArray.CreateBuilder<Ratio?>(list.Items.Count);
+        foreach (var item in list.Items)
+        {
+            if (item is ScalarNode { Text.Length: > 0 } time)
+            {
+                times.Add(time.Text == UnknownWord ? null : Number(fact, time, unitInKey: false)?.Value is NumberValue { Range.Low: var minutes } ? minutes : null);
+            }
+            else
+            {
+                bag.Add(ReadingDiagnostics.Expected($"a time, or `{UnknownWord}`, for each night of `{fact.Id}`", item.Described, item.Span));
+            }
+        }
+
+        return new DurationsValue(times.ToImmutable());
     }
 
     private (FactValue Value, string? Written)? Value(FactDefinition fact, ScalarNode node, bool unitInKey)
@@ -87,10 +112,35 @@ internal sealed class ValueReader(DiagnosticBag bag)
 
                 bag.Add(CaseDiagnostics.NotAChoice(fact, node.Text, NearestName.Of(node.Text, fact.Choices), node.Span));
                 return null;
+            case FactKind.Durations:
+                bag.Add(ReadingDiagnostics.Expected($"a list for `{fact.Id}`, one time or `{UnknownWord}` for each night,", node.Described, node.Span));
+                return null;
+            case FactKind.Code:
+                return Code(fact, node);
             default:
                 return (new TextValue(node.Text), null);
         }
     }
+
+    // A code of none of the sets is a code all the same; one that only misses its dot is a slip.
+    private (FactValue Value, string? Written)? Code(FactDefinition fact, ScalarNode node)
+    {
+        if (!CodeSet.IsCode(node.Text))
+        {
+            bag.Add(CaseDiagnostics.NotACode(fact, node.Text, node.Span));
+            return null;
+        }
+
+        var known = vocabulary.CodeSets.Where(set => set.System == fact.System).SelectMany(set => set.Codes).Select(code => code.Code).ToArray();
+        if (!known.Contains(node.Text) && known.FirstOrDefault(code => Bare(code) == Bare(node.Text)) is { } meant)
+        {
+            bag.Add(CaseDiagnostics.CodeWithoutDot(fact, node.Text, meant, node.Span));
+        }
+
+        return (new CodeValue(node.Text), null);
+    }
+
+    private static string Bare(string code) => code.Replace(".", "", StringComparison.Ordinal).Replace("-", "", StringComparison.Ordinal);
 
     private (FactValue Value, string? Written)? Number(FactDefinition fact, ScalarNode node, bool unitInKey)
     {

@@ -1,3 +1,5 @@
+using System.Collections.Immutable;
+
 namespace Criteria.Core.Facts;
 
 /// <summary>What is known of a fact.</summary>
@@ -52,9 +54,17 @@ public sealed record Fact(FactDefinition Definition, FactState State, FactValue?
         DateValue { Date: var date } => date.ToIso(),
         YesNoValue { Yes: var yes } => yes ? "yes" : "no",
         ChoiceValue { Word: var word } => word,
+        CodeValue { Code: var code } => code,
+        DurationsValue { Times: var times } => NightsText(times),
         TextValue { Text: var text } => text,
         _ => "",
     };
+
+    private static string NightsText(ImmutableArray<Ratio?> times)
+    {
+        var unknown = times.Count(time => time is null);
+        return unknown == 0 ? $"{times.Length} nights" : $"{times.Length} nights, {unknown} of them unknown";
+    }
 
     private string NumberText(Interval range)
     {

@@ -25,6 +25,12 @@ public enum FactKind
 
     /// <summary>Free text; rules do not read it.</summary>
     Text,
+
+    /// <summary>A list of times, one for each calendar night; measures read it, rules do not.</summary>
+    Durations,
+
+    /// <summary>A code of a coding system; a rule asks whether a code set has it on a date.</summary>
+    Code,
 }
 
 /// <summary>What a fact belongs to.</summary>
@@ -53,7 +59,14 @@ public sealed record IndexType(string Index, string Rule, string Per)
 /// <summary>How a computed fact is made.</summary>
 /// <param name="Measure">The name of the measure.</param>
 /// <param name="From">What it is computed from.</param>
-public sealed record Computation(string Measure, ImmutableArray<string> From);
+/// <param name="Run">Which nights are counted, for the best run.</param>
+public sealed record Computation(string Measure, ImmutableArray<string> From, RunOfNights? Run = null);
+
+/// <summary>Consecutive nights near the start of a therapy.</summary>
+/// <param name="Length">How many nights the run has.</param>
+/// <param name="AtLeast">The time in minutes that a night must reach to count.</param>
+/// <param name="Within">The run lies within so many first nights.</param>
+public sealed record RunOfNights(int Length, Ratio AtLeast, int Within);
 
 /// <summary>One entry of the vocabulary.</summary>
 public sealed class FactDefinition
@@ -84,6 +97,9 @@ public sealed class FactDefinition
 
     /// <summary>The allowed words of a choice, in the vocabulary's order.</summary>
     public ImmutableArray<string> Choices { get; init; } = [];
+
+    /// <summary>The coding system of a code.</summary>
+    public string? System { get; init; }
 
     /// <summary>Whether a written value is a rounded quotient and stands for an interval.</summary>
     public bool Rounded { get; init; }
@@ -126,6 +142,7 @@ public sealed class FactDefinition
         Range = Range,
         Plausible = Plausible,
         Choices = Choices,
+        System = System,
         Rounded = Rounded,
         AlsoYesNo = AlsoYesNo,
         Meaning = Meaning,

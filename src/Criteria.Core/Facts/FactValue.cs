@@ -1,3 +1,5 @@
+using System.Collections.Immutable;
+
 namespace Criteria.Core.Facts;
 
 /// <summary>The value of a known fact.</summary>
@@ -16,6 +18,12 @@ public sealed record YesNoValue(bool Yes) : FactValue;
 
 /// <summary>One of the vocabulary's words.</summary>
 public sealed record ChoiceValue(string Word) : FactValue;
+
+/// <summary>Times in minutes, one a calendar night in order; null for a night of which nothing is known.</summary>
+public sealed record DurationsValue(ImmutableArray<Ratio?> Times) : FactValue;
+
+/// <summary>A code, as its coding system writes it.</summary>
+public sealed record CodeValue(string Code) : FactValue;
 
 /// <summary>Free text.</summary>
 public sealed record TextValue(string Text) : FactValue;

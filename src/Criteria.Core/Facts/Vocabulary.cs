@@ -37,9 +37,10 @@ public sealed class Vocabulary
     private readonly FrozenDictionary<string, FactDefinition> _byPlace;
 
     internal Vocabulary(
-        ImmutableArray<FactDefinition> facts, ImmutableArray<FactGroup> groups, ImmutableArray<RecordDefinition> records, ImmutableArray<IndexDefinition> indices)
+        ImmutableArray<FactDefinition> facts, ImmutableArray<FactGroup> groups, ImmutableArray<RecordDefinition> records, ImmutableArray<IndexDefinition> indices,
+        ImmutableArray<CodeSet> codeSets)
     {
-        (Facts, Groups, Records, Indices) = (facts, groups, records, indices);
+        (Facts, Groups, Records, Indices, CodeSets) = (facts, groups, records, indices, codeSets);
         for (var slot = 0; slot < facts.Length; slot++)
         {
             facts[slot].Slot = slot;
@@ -65,6 +66,9 @@ public sealed class Vocabulary
     /// <summary>Indices.</summary>
     public ImmutableArray<IndexDefinition> Indices { get; }
 
+    /// <summary>Code sets.</summary>
+    public ImmutableArray<CodeSet> CodeSets { get; }
+
     internal ImmutableArray<FactGroup> NightGroups { get; }
 
     /// <summary>The fact of that id, or null.</summary>
@@ -75,6 +79,9 @@ public sealed class Vocabulary
 
     /// <summary>The record list of that key, or null.</summary>
     public RecordDefinition? Record(string at) => Records.FirstOrDefault(record => record.At == at);
+
+    /// <summary>The code set of that id, or null.</summary>
+    public CodeSet? CodeSet(string id) => CodeSets.FirstOrDefault(set => set.Id == id);
 
     /// <summary>Reads vocabulary files.</summary>
     /// <param name="files">The files, in any order; they are read in the order of their names.</param>

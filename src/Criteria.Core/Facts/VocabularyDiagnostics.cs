@@ -36,4 +36,16 @@ internal static class VocabularyDiagnostics
 
     public static Diagnostic BadPlace(string place, SourceSpan span) => new(
         "CV0010", Severity.Error, $"`{Wording.Quote(place)}` is no place in a case file", span, "keys with dots between them, as in `intake.neck` or `nights.scoring`");
+
+    public static Diagnostic SystemOfCodes(string id, SourceSpan span) => new(
+        "CV0011", Severity.Error, $"`{id}` names a coding system and is no code, or is a code and names none", span, "`kind: code` and `system` go together");
+
+    public static Diagnostic NoCodes(string id, SourceSpan span) => new(
+        "CV0012", Severity.Error, $"the code set `{Wording.Quote(id)}` has no codes", span);
+
+    public static Diagnostic BadCode(string code, SourceSpan span) => new(
+        "CV0013", Severity.Error, $"`{Wording.Quote(code)}` is not a code", span, "capital letters and digits, with dots or hyphens between them");
+
+    public static Diagnostic CodeEndsFirst(string code, SourceSpan span) => new(
+        "CV0014", Severity.Error, $"the code `{Wording.Quote(code)}` ends before it starts", span);
 }

@@ -1,3 +1,4 @@
+using System.Globalization;
 using Criteria.Core.Measures;
 using Criteria.Core.Reading;
 
@@ -6,6 +7,20 @@ namespace Criteria.Core.Facts;
 /// <summary>Puts computed facts behind what they are computed from, and checks that they can be computed.</summary>
 internal sealed partial class VocabularyReader
 {
+    // Missing or faulty parts leave a run of no nights, which is reported with the inputs.
+    private static RunOfNights ReadRun(Fields computed)
+    {
+        int Nights(string key) => computed.RequiredScalar(key) is { } node
+            && int.TryParse(node.Text, NumberStyles.None, CultureInfo.InvariantCulture, out var count) ? count : 0;
+
+        var length = Nights("run");
+        var within = Nights("within");
+        var text = computed.RequiredText("at_least");
+        return QuantityReader.Read(text, out var atLeast, out _, out _) == QuantityFault.None && atLeast!.Dimension == Dimension.Duration
+            ? new RunOfNights(length, atLeast.Base, within)
+            : new RunOfNights(0, 0, within);
+    }
+
     // A computed fact may rest only on facts defined before it, so that one pass computes all; night facts make it a night fact.
     private void CheckComputations()
     {
@@ -48,15 +63,16 @@ internal sealed partial class VocabularyReader
         {
             // What names no fact at all was reported as such.
             if (Inputs(definition).All(_ids.Contains)
-                && MeasureInputs.Fault(definition, readable.GetValueOrDefault, id => _indices.Any(index => index.Rate.Id == id), HasStart) is { } fault)
+                && MeasureInputs.Fault(definition, readable.GetValueOrDefault, id => _indices.Any(index => index.Rate.Id == id), HasAttribute) is { } fault)
             {
                 bag.Add(VocabularyDiagnostics.BadComputation(definition.Id, fault, span));
             }
         }
     }
 
-    private bool HasStart(string list, string kind) => _records.Any(record => record.At == list && record.Kinds.Contains(kind))
-        && _facts.Any(pair => pair.Definition.At == $"{list}.start" && pair.Definition.Kind == FactKind.Date);
+    private bool HasAttribute(string list, string kind, string name, FactKind form) =>
+        _records.Any(record => record.At == list && record.Kinds.Contains(kind))
+        && _facts.Any(pair => pair.Definition.At == $"{list}.{name}" && pair.Definition.Kind == form);
 
     private void ReportUncomputable(List<Located> waiting, HashSet<string> done)
     {
@@ -84,7 +100,7 @@ internal sealed partial class VocabularyReader
     private static IEnumerable<string> Inputs(FactDefinition fact) => fact.Computed switch
     {
         null => [],
-        { Measure: MeasureNames.OnlyStartOf } => [],
+        { Measure: MeasureNames.OnlyStartOf or MeasureNames.BestRun } => [],
         var computed => computed.From,
     };
 }

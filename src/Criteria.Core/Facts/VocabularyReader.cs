@@ -17,6 +17,8 @@ internal sealed partial class VocabularyReader(DiagnosticBag bag)
         ["yes/no"] = FactKind.YesNo,
         ["choice"] = FactKind.Choice,
         ["text"] = FactKind.Text,
+        ["durations"] = FactKind.Durations,
+        ["code"] = FactKind.Code,
     };
 
     private static readonly string[] Owners =
@@ -30,6 +32,7 @@ internal sealed partial class VocabularyReader(DiagnosticBag bag)
     private readonly List<FactGroup> _groups = [];
     private readonly List<(string At, string Label, ImmutableArray<string> Kinds)> _records = [];
     private readonly List<IndexDefinition> _indices = [];
+    private readonly List<CodeSet> _codeSets = [];
     private readonly HashSet<string> _ids = new(StringComparer.Ordinal);
     private readonly HashSet<string> _places = new(StringComparer.Ordinal);
 
@@ -53,6 +56,11 @@ internal sealed partial class VocabularyReader(DiagnosticBag bag)
             foreach (var group in fields.List("groups"))
             {
                 ReadGroup(group);
+            }
+
+            foreach (var set in fields.List("code_sets"))
+            {
+                ReadCodeSet(set);
             }
 
             foreach (var fact in fields.List("facts"))
@@ -96,7 +104,7 @@ internal sealed partial class VocabularyReader(DiagnosticBag bag)
         var records = _records.Select(record => new RecordDefinition(
             record.At, record.Label, record.Kinds,
             [.. facts.Where(fact => fact.Scope == FactScope.Record && Head(fact.At!) == record.At)]));
-        return new Vocabulary([.. facts.Where(fact => fact.Scope != FactScope.Record)], [.. _groups], [.. records], [.. _indices]);
+        return new Vocabulary([.. facts.Where(fact => fact.Scope != FactScope.Record)], [.. _groups], [.. records], [.. _indices], [.. _codeSets]);
     }
 
     private void ReadRecord(Node node)
@@ -140,9 +148,10 @@ internal sealed partial class VocabularyReader(DiagnosticBag bag)
             Kind = kind,
             Scope = scope,
             Unit = unit,
-            Range = ReadRange(fields, "range", unit, required: kind is FactKind.Number or FactKind.Count or FactKind.Duration),
+            Range = ReadRange(fields, "range", unit, required: kind is FactKind.Number or FactKind.Count or FactKind.Duration or FactKind.Durations),
             Plausible = ReadRange(fields, "plausible", unit, required: false),
             Choices = [.. fields.Words("choices").Select(word => word.Text)],
+            System = fields.Text("system"),
             Rounded = fields.Flag("rounded"),
             AlsoYesNo = fields.Word("also", "another form", ["yes/no"]) is not null,
             Meaning = fields.RequiredText("meaning"),
@@ -161,6 +170,11 @@ internal sealed partial class VocabularyReader(DiagnosticBag bag)
         if (fact.Kind == FactKind.Choice && fact.Choices.IsEmpty)
         {
             bag.Add(VocabularyDiagnostics.ChoicesMissing(fact.Id, span));
+        }
+
+        if ((fact.Kind == FactKind.Code) != (fact.System is not null))
+        {
+            bag.Add(VocabularyDiagnostics.SystemOfCodes(fact.Id, span));
         }
 
         if (fact.At is null && fact.Computed is null)
@@ -216,7 +230,7 @@ internal sealed partial class VocabularyReader(DiagnosticBag bag)
     {
         if (fields.Scalar("unit") is not { } node)
         {
-            return kind == FactKind.Duration ? Units.Minute : Units.One;
+            return kind is FactKind.Duration or FactKind.Durations ? Units.Minute : Units.One;
         }
 
         if (Units.Find(node.Text) is { } unit)
@@ -278,8 +292,9 @@ internal sealed partial class VocabularyReader(DiagnosticBag bag)
 
         var measure = computed.Word("measure", "a measure", MeasureNames.All, required: true);
         var from = computed.Words("from").Select(word => word.Text).ToImmutableArray();
+        var run = measure == MeasureNames.BestRun ? ReadRun(computed) : null;
         computed.Done();
-        return measure is null ? null : new Computation(measure, from);
+        return measure is null ? null : new Computation(measure, from, run);
     }
 
     private sealed record Located(FactDefinition Definition, SourceSpan Span);

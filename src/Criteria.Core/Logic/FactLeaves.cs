@@ -192,6 +192,56 @@ internal sealed class ChoiceLeaf : FactLeaf
         view.Facts[Fact].Value is ChoiceValue { Word: var word } ? Truths.Of(_words.Contains(word) != _negated) : Truth.Unknown;
 }
 
+/// <summary>Whether a code belongs to a set on a date.</summary>
+internal sealed class CodeLeaf : FactLeaf
+{
+    private readonly CodeSet _set;
+    private readonly FactDefinition _date;
+
+    internal CodeLeaf(FactDefinition fact, CodeSet set, FactDefinition date, Vocabulary vocabulary)
+        : base(fact, vocabulary) => (_set, _date) = (set, date);
+
+    private protected override string Describe() => $"{Fact.Label} is a code for {_set.Label} on {_date.Label}";
+
+    /// <inheritdoc/>
+    public override Truth Evaluate(View view)
+    {
+        if (view.Facts[Fact].Value is not CodeValue { Code: var code })
+        {
+            return Truth.Unknown;
+        }
+
+        var entries = _set.Codes.Where(entry => entry.Code == code);
+        return view.Facts[_date].Value is DateValue { Date: var day } ? Truths.Of(entries.Any(entry => entry.IsIn(day)))
+            : entries.Any(entry => entry.From is null && entry.Until is null) ? Truth.Met
+            : entries.Any() ? Truth.Unknown
+            : Truth.NotMet;
+    }
+
+    /// <inheritdoc/>
+    public override void AddMissing(View view, MissingFacts missing)
+    {
+        if (!view.Facts[Fact].IsKnown)
+        {
+            base.AddMissing(view, missing);
+        }
+
+        if (view.Facts[_date].Value is not DateValue)
+        {
+            missing.Add(_date, view.Facts);
+        }
+    }
+
+    /// <inheritdoc/>
+    public override void AddReads(Reads reads)
+    {
+        base.AddReads(reads);
+        reads.Add(_date, Vocabulary);
+    }
+
+    private protected override string ValueText(View view, Fact fact) => $"{fact.Text} on {view.Facts[_date].Text}";
+}
+
 /// <summary>Whether a fact is in the case. Never not met: what is not there may still be found.</summary>
 internal sealed class RecordedLeaf : FactLeaf
 {

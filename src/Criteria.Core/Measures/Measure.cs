@@ -21,6 +21,7 @@ internal static class Measure
             MeasureNames.CountedRate => EventRate.Counted(definition, facts[inputs[0]], facts[inputs[1]], facts[inputs[2]]),
             MeasureNames.SumOf => Sums.Of(definition, [.. inputs.Select(input => facts[input])]),
             MeasureNames.OnlyStartOf => Durations.OnlyStart(definition, facts, inputs[0], inputs[1]),
+            MeasureNames.BestRun => NightlyUse.BestRun(definition, written, facts),
             var other => throw new InvalidOperationException($"no measure `{other}`"),
         };
     }

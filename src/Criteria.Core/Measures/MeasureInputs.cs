@@ -9,8 +9,9 @@ internal static class MeasureInputs
     /// <param name="fact">The fact.</param>
     /// <param name="find">Finds a fact of the case or of a night, not an attribute of a record.</param>
     /// <param name="isRate">Whether an id is that of the rate of an index.</param>
-    /// <param name="hasStart">Whether a record list of that key has that kind and a start date.</param>
-    public static string? Fault(FactDefinition fact, Func<string, FactDefinition?> find, Predicate<string> isRate, Func<string, string, bool> hasStart)
+    /// <param name="has">Whether a record list of that key has that kind and an attribute of that name and form.</param>
+    public static string? Fault(
+        FactDefinition fact, Func<string, FactDefinition?> find, Predicate<string> isRate, Func<string, string, string, FactKind, bool> has)
     {
         var computed = fact.Computed!;
         var from = computed.From;
@@ -21,7 +22,11 @@ internal static class MeasureInputs
             MeasureNames.BodyMassIndex => ("a mass and a length", from.Length == 2 && Is(0, Dimension.Mass) && Is(1, Dimension.Length), Dimension.BodyMassIndex),
             MeasureNames.ShortestOf => ("durations", from.Length > 0 && Enumerable.Range(0, from.Length).All(input => Is(input, Dimension.Duration)), Dimension.Duration),
             MeasureNames.RateOver => ("a count and a duration", from.Length == 2 && Is(0, Dimension.None) && Is(1, Dimension.Duration), Dimension.Rate),
-            MeasureNames.OnlyStartOf => ("a record list with a `start` and one of its kinds", from.Length == 2 && hasStart(from[0], from[1]), (Dimension?)null),
+            MeasureNames.OnlyStartOf => ("a record list with a `start` and one of its kinds", from.Length == 2 && has(from[0], from[1], "start", FactKind.Date), (Dimension?)null),
+            MeasureNames.BestRun => (
+                "a record list, one of its kinds and its list of times, with `run`, `at_least` and `within`, the run no longer than the nights it lies within",
+                from.Length == 3 && has(from[0], from[1], from[2], FactKind.Durations) && computed.Run is { } run && run.Length > 0 && run.Length <= run.Within,
+                Dimension.None),
             MeasureNames.SumOf => (
                 "counts, or durations",
                 from.Length > 1 && fact.IsNumeric && fact.Unit.Dimension is Dimension.None or Dimension.Duration

@@ -11,6 +11,7 @@ internal static class MeasureNames
     public const string RateOver = "rate over";
     public const string SumOf = "sum of";
     public const string OnlyStartOf = "only start of";
+    public const string BestRun = "best run";
 
     /// <summary>Used by index facts; a vocabulary file does not name it.</summary>
     public const string EventRate = "event rate";
@@ -19,5 +20,5 @@ internal static class MeasureNames
     public const string CountedRate = "counted rate";
 
     /// <summary>Those that a vocabulary file may name.</summary>
-    public static readonly string[] All = [BodyMassIndex, ShortestOf, FirstSupplied, EventsOf, TimeOf, RateOver, SumOf, OnlyStartOf];
+    public static readonly string[] All = [BodyMassIndex, ShortestOf, FirstSupplied, EventsOf, TimeOf, RateOver, SumOf, OnlyStartOf, BestRun];
 }

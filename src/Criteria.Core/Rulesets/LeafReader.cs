@@ -85,8 +85,9 @@ internal sealed class LeafReader(BindingContext context)
             FactKind.Number or FactKind.Count or FactKind.Duration => NumberLeaf(fact, cursor),
             FactKind.YesNo => YesNoLeaf(fact, cursor),
             FactKind.Choice => ChoiceLeaf(fact, cursor),
+            FactKind.Code => CodeLeaf(fact, cursor),
             FactKind.Date => DateRelation(cursor) is { } relation ? new DateLeaf(fact, relation, context.Vocabulary) : null,
-            _ => WrongKind<Predicate>(fact.Id, "a text", "rules do not read texts", span),
+            _ => WrongKind<Predicate>(fact.Id, fact.Kind == FactKind.Text ? "a text" : "a list of times", "rules do not read it", span),
         };
     }
 
@@ -190,6 +191,39 @@ internal sealed class LeafReader(BindingContext context)
         var negated = WordList.TakeNot(cursor, fact.Choices);
         var words = Words(cursor, fact.Id, fact.Choices);
         return words.IsDefaultOrEmpty ? null : new ChoiceLeaf(fact, words, negated, context.Vocabulary);
+    }
+
+    // `among SET on DATE`: a code set may have had other codes on another day.
+    private CodeLeaf? CodeLeaf(FactDefinition fact, LeafCursor cursor)
+    {
+        if (!cursor.TakeWords("among"))
+        {
+            return Unexpected<CodeLeaf>(cursor, "`among`, a code set, `on` and a date fact, after a code");
+        }
+
+        var (id, span) = cursor.Take();
+        var fitting = context.Vocabulary.CodeSets.Where(set => set.System == fact.System).Select(set => set.Id).ToArray();
+        if (!fitting.Contains(id))
+        {
+            context.Bag.Add(ReadingDiagnostics.UnknownWord(Wording.Quote(id), $"a code set of {fact.System}", NearestName.Of(id, fitting), fitting, span));
+            return null;
+        }
+
+        if (!cursor.TakeWords("on"))
+        {
+            return Unexpected<CodeLeaf>(cursor, "`on` and a date fact: codes change from year to year");
+        }
+
+        var (name, dateSpan) = cursor.Take();
+        if (name.Length == 0 || context.Fact(name, dateSpan) is not { } date)
+        {
+            context.ReportUnknown(name, dateSpan);
+            return null;
+        }
+
+        return date.Kind == FactKind.Date
+            ? End(cursor, new CodeLeaf(fact, context.Vocabulary.CodeSet(id)!, date, context.Vocabulary))
+            : WrongKind<CodeLeaf>(name, "not a date", "a code set is read on a date", dateSpan);
     }
 
     private Constant? SettingLeaf(Setting setting, LeafCursor cursor)

@@ -146,5 +146,34 @@ public sealed class LeafTests
     public void Evaluate_OfASumAgainstAFigure_WaitsForTheMissingPart(string usable, string recorded, Truth expected) =>
         Evaluate("usable_sum agrees with recording_time", $"nights: [{{ recording_time: {recorded}, usable: {{ {usable} }} }}]").ShouldBe(expected);
 
+    [Theory]
+    [InlineData("G47.33", "2025-09-30", Met)]
+    [InlineData("G47.30", "2025-09-30", NotMet)] // in the set from the next day on
+    [InlineData("G47.30", "2025-10-01", Met)]
+    [InlineData("G47.39", "2025-09-30", Met)] // its last day
+    [InlineData("G47.39", "2025-10-01", NotMet)]
+    [InlineData("R06.83", "2025-10-01", NotMet)]
+    [InlineData("unknown", "2025-10-01", Unknown)]
+    [InlineData("G47.33", "unknown", Met)] // on whatever day
+    [InlineData("G47.30", "unknown", Unknown)]
+    [InlineData("R06.83", "unknown", NotMet)]
+    public void Evaluate_OfACode_AsksTheSetOnTheDate(string code, string date, Truth expected) =>
+        Evaluate("diagnosis_code among sleep-apnea on visit_date", $"intake: {{ diagnosis_code: {code}, visit_date: {date} }}").ShouldBe(expected);
+
+    [Theory]
+    [InlineData("", "diagnosis_code, visit_date")]
+    [InlineData("diagnosis_code: G47.30", "visit_date")]
+    [InlineData("visit_date: 2025-10-01", "diagnosis_code")]
+    public void Missing_OfACode_IsWhatIsNotKnown(string intake, string expected)
+    {
+        var leaf = Rules.One("when: diagnosis_code among sleep-apnea on visit_date").Criteria[0].Body;
+        var view = new View(Tiny.Case($"case: T-1\nintake: {{ {intake} }}\n").Facts, 1);
+        var missing = new MissingFacts();
+
+        leaf.AddMissing(view, missing);
+
+        string.Join(", ", missing.ToArray().Select(fact => fact.Fact)).ShouldBe(expected);
+    }
+
     private static Truth Evaluate(string when, string section) => Rules.One("when: " + when).Evaluate(section).Truth;
 }

@@ -14,6 +14,14 @@ internal static class Tiny
         groups:
           - { at: intake.conditions, label: Conditions }
           - { at: nights.channels, label: Recorded channels, list: complete }
+        code_sets:
+          - id: sleep-apnea
+            system: ICD-10-CM
+            label: sleep apnea
+            codes:
+              - { code: G47.33, label: always in the set }
+              - { code: G47.30, label: from a day on, from: 2025-10-01 }
+              - { code: G47.39, label: up to a day, until: 2025-09-30 }
         facts:
           - { id: age, at: patient.age, label: Age, kind: number, unit: years, range: 0 years to 120 years, plausible: 18 years to 100 years, meaning: Age., owner: clinician, ask: How old? }
           - { id: sex, at: patient.sex, label: Sex, kind: choice, choices: [male, female, not stated], meaning: Sex., owner: clinician, ask: Which sex? }
@@ -75,6 +83,9 @@ internal static class Tiny
           - { id: document.in_person, at: documents.in_person, label: In person, kind: yes/no, meaning: In person. }
           - { id: document.pages, at: documents.pages, label: Pages, kind: count, range: 1 to 2000, meaning: Pages. }
           - { id: trial.start, at: therapy.start, label: Start, kind: date, meaning: Start. }
+          - { id: trial.nightly_use, at: therapy.nightly_use, label: Use night by night, kind: durations, range: 0 min to 24 h, meaning: Use. }
+          - { id: best_run, at: intake.best_run, label: Best run, kind: count, range: 0 to 3, computed: { measure: best run, from: [therapy, PAP, nightly_use], run: 3, at_least: 4 h, within: 5 }, meaning: Best three of five. }
+          - { id: diagnosis_code, at: intake.diagnosis_code, label: Diagnosis code, kind: code, system: ICD-10-CM, meaning: Code., owner: clinician, ask: Which code? }
           - { id: therapy.start, label: Start of PAP, kind: date, computed: { measure: only start of, from: [therapy, PAP] }, meaning: Start of PAP. }
         indices:
           - { id: rei_4, index: REI, rule: 4 %, per: monitoring time, time: monitoring_time, label: "REI, 4 % rule", range: 0 /h to 250 /h, plausible: 0 /h to 130 /h, meaning: REI., owner: scorer, ask: Which REI at 4 %? }

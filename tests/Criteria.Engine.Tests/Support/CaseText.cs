@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using System.Text;
+using Criteria.Core.Facts;
 
 namespace Criteria.Engine.Tests.Support;
 
@@ -103,6 +104,25 @@ internal sealed record CaseText
 
     /// <summary>The same case with a whole further night, written in one line.</summary>
     public CaseText Night(string entry) => this with { FurtherNights = FurtherNights.Add(entry) };
+
+    /// <summary>The same case with every fact of the vocabulary that it does not mention: no, the last choice, an ordinary day, the lowest plausible number.</summary>
+    public CaseText Filled()
+    {
+        var open = Rules.Library.Vocabulary.Facts.Where(fact => fact is { At: not null, Computed: null, Index: null }
+            && !Facts.Keys.Any(key => key == fact.At || fact.At.StartsWith(key + ".", StringComparison.Ordinal))
+            && !Facts.ContainsKey(fact.At[..fact.At.LastIndexOf('.')] + ".others"));
+        return open.Aggregate(this, (text, fact) => text.With(fact.At!, Ordinary(fact)));
+    }
+
+    private static string Ordinary(FactDefinition fact) => fact.Kind switch
+    {
+        FactKind.YesNo => "no",
+        FactKind.Choice => fact.Choices[^1],
+        FactKind.Date => "2026-06-01",
+        FactKind.Code => "G47.33",
+        FactKind.Text => "none",
+        _ => QuantityText.Of((fact.Plausible ?? fact.Range!.Value).Low, fact.Unit),
+    };
 
     /// <summary>The case as the shipped vocabulary reads it.</summary>
     public Case Read() => Rules.Read(Yaml);

@@ -55,7 +55,6 @@ public sealed class PublishedFactsTests
         ["oral.device-cleared"] = "what the appliance policy itself says of sleep tests was not seen",
         ["oral.local-test-policy"] = "what the appliance policy itself says of sleep tests was not seen",
         ["oral.test-provider"] = "what the appliance policy itself says of sleep tests was not seen",
-        ["oral.test-order"] = "what the appliance policy itself says of sleep tests was not seen",
         ["oral.test-report"] = "what the appliance policy itself says of sleep tests was not seen",
     };
 

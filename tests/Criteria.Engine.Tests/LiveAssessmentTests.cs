@@ -34,7 +34,7 @@ public sealed class LiveAssessmentTests
 
         // What reads two findings that change in different rounds is evaluated in both.
         live.Evaluated.Distinct().Except(Readers("neck")).ShouldBe(["stopbang", "stopbang.two-step", "stopbang.bicarbonate", "stopbang.forms-differ"], ignoreOrder: true);
-        live.Assessment.Of("stopbang").Single().Conclusion.Points.ShouldBe(Interval.Exactly(6));
+        live.Assessment.Of("stopbang").Single().Conclusion.Points.ShouldBe(new PointRange(6, 6));
     }
 
     [Fact]

@@ -154,7 +154,7 @@ public sealed class PropertyTests
     private static Finding[] Findings(Case subject) => [.. Rules.Assessor.Assess(subject, Rules.Date).Findings];
 
     private static bool SameBand(Finding before, Finding after) => before.Standing != Standing.Met
-        || (before.Conclusion.LowestBand == after.Conclusion.LowestBand && before.Conclusion.HighestBand == after.Conclusion.HighestBand);
+        || (before.Conclusion.Verdict.LowestBand == after.Conclusion.Verdict.LowestBand && before.Conclusion.Verdict.HighestBand == after.Conclusion.Verdict.HighestBand);
 
     private static IEnumerable<string> WithInputs(string id)
     {
@@ -205,6 +205,6 @@ public sealed class PropertyTests
     }
 
     private static string Said(string id, string? night, Conclusion conclusion) =>
-        $"{id} [{night}] {conclusion.Standing} {conclusion.Value} {conclusion.LowestBand} {conclusion.HighestBand} {conclusion.Points} "
+        $"{id} [{night}] {conclusion.Standing} {conclusion.Value} {conclusion.Verdict.LowestBand} {conclusion.Verdict.HighestBand} {conclusion.Points} "
         + string.Join(' ', conclusion.Missing.Select(fact => fact.Fact));
 }

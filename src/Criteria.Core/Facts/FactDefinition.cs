@@ -122,7 +122,7 @@ public sealed class FactDefinition
     /// <summary>The index type, for an index fact.</summary>
     public IndexType? Index { get; init; }
 
-    /// <summary>Its place in the arrays of facts. Set by the vocabulary.</summary>
+    /// <summary>Its place among the facts; for an attribute, among those of its list. Set by the vocabulary.</summary>
     public int Slot { get; internal set; } = -1;
 
     /// <summary>Whether it has a number that can be compared.</summary>

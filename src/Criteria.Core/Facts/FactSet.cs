@@ -7,6 +7,9 @@ namespace Criteria.Core.Facts;
 /// <remarks>Immutable. The facts of a night's set are those of the case together with those of the night.</remarks>
 public sealed class FactSet
 {
+    // With more, computing everything once is less work than computing after each.
+    private const int FewFacts = 4;
+
     private readonly Fact[] _facts;
     private readonly Fact?[] _entered;
 
@@ -16,13 +19,14 @@ public sealed class FactSet
         _facts = new Fact[vocabulary.Facts.Length];
 
         // INVARIANT: the vocabulary orders computed facts after what they are computed from.
-        foreach (var definition in vocabulary.Facts)
-        {
-            var written = entered[definition.Slot];
-            _facts[definition.Slot] = definition.Computed is null
-                ? written ?? Fact.Absent(definition)
-                : Measure.Compute(definition, written, this);
-        }
+        Put(vocabulary.Facts);
+    }
+
+    // A copy in which only what was replaced, and what is computed from it, is made anew.
+    private FactSet(FactSet other, Fact?[] entered, ImmutableArray<RecordList> records)
+    {
+        (Vocabulary, _entered, Records) = (other.Vocabulary, entered, records);
+        _facts = (Fact[])other._facts.Clone();
     }
 
     /// <summary>The vocabulary.</summary>
@@ -66,19 +70,54 @@ public sealed class FactSet
     {
         ArgumentNullException.ThrowIfNull(facts);
         var entered = (Fact?[])_entered.Clone();
-        foreach (var fact in facts)
+        var replaced = facts as IReadOnlyCollection<Fact> ?? [.. facts];
+        foreach (var fact in replaced)
         {
             entered[fact.Definition.Slot] = fact;
         }
 
-        return new FactSet(Vocabulary, entered, Records);
+        if (replaced.Count > FewFacts)
+        {
+            return new FactSet(Vocabulary, entered, Records);
+        }
+
+        var changed = new FactSet(this, entered, Records);
+        foreach (var fact in replaced)
+        {
+            changed.Put(fact.Definition);
+            changed.Put(Vocabulary.ComputedFrom(fact.Definition));
+        }
+
+        return changed;
     }
 
     /// <summary>The same set with a record list replaced.</summary>
     public FactSet With(RecordList list)
     {
         ArgumentNullException.ThrowIfNull(list);
-        return new FactSet(Vocabulary, _entered, [.. Records.Select(old => old.Definition.At == list.Definition.At ? list : old)]);
+        var changed = new FactSet(this, _entered, [.. Records.Select(old => old.Definition.At == list.Definition.At ? list : old)]);
+        foreach (var fact in Vocabulary.ComputedFrom(list.Definition))
+        {
+            changed.Put(fact);
+        }
+
+        return changed;
+    }
+
+    private void Put(ImmutableArray<FactDefinition> definitions)
+    {
+        foreach (var definition in definitions)
+        {
+            Put(definition);
+        }
+    }
+
+    private void Put(FactDefinition definition)
+    {
+        var written = _entered[definition.Slot];
+        _facts[definition.Slot] = definition.Computed is null
+            ? written ?? Fact.Absent(definition)
+            : Measure.Compute(definition, written, this);
     }
 
     /// <summary>The facts that were entered, in the order of their slots.</summary>

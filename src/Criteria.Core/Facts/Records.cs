@@ -9,7 +9,7 @@ namespace Criteria.Core.Facts;
 public sealed record CaseRecord(string Id, string Kind, ImmutableArray<Fact> Attributes)
 {
     /// <summary>The attribute of that definition.</summary>
-    public Fact this[FactDefinition attribute] => Attributes.First(fact => ReferenceEquals(fact.Definition, attribute));
+    public Fact this[FactDefinition attribute] => Attributes[attribute?.Slot ?? throw new ArgumentNullException(nameof(attribute))];
 }
 
 /// <summary>All documents, or all therapy trials, that a case lists.</summary>

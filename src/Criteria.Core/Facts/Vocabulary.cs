@@ -35,6 +35,7 @@ public sealed class Vocabulary
 {
     private readonly FrozenDictionary<string, FactDefinition> _byId;
     private readonly FrozenDictionary<string, FactDefinition> _byPlace;
+    private readonly ImmutableArray<FactDefinition>[] _computedFrom;
 
     internal Vocabulary(
         ImmutableArray<FactDefinition> facts, ImmutableArray<FactGroup> groups, ImmutableArray<RecordDefinition> records, ImmutableArray<IndexDefinition> indices,
@@ -46,8 +47,17 @@ public sealed class Vocabulary
             facts[slot].Slot = slot;
         }
 
+        foreach (var record in records)
+        {
+            for (var place = 0; place < record.Attributes.Length; place++)
+            {
+                record.Attributes[place].Slot = place;
+            }
+        }
+
         _byId = facts.ToFrozenDictionary(fact => fact.Id, StringComparer.Ordinal);
         _byPlace = facts.Where(fact => fact.At is not null).ToFrozenDictionary(fact => fact.At!, StringComparer.Ordinal);
+        _computedFrom = ComputedFrom();
         NightGroups = [.. groups.Where(group => group.At.StartsWith(NightPlace, StringComparison.Ordinal))];
     }
 
@@ -76,6 +86,18 @@ public sealed class Vocabulary
 
     /// <summary>The fact that stands at that place of a case file, or null.</summary>
     public FactDefinition? At(string place) => _byPlace.GetValueOrDefault(place);
+
+    /// <summary>The facts that are computed from a fact, directly or through others, each after what it rests on.</summary>
+    internal ImmutableArray<FactDefinition> ComputedFrom(FactDefinition fact) => _computedFrom[fact.Slot];
+
+    /// <summary>The facts that are computed from a record list, directly or through others, each after what it rests on.</summary>
+    internal IEnumerable<FactDefinition> ComputedFrom(RecordDefinition list) => Facts.Where(fact => RestsOn(fact, name => name == list.At));
+
+    private ImmutableArray<FactDefinition>[] ComputedFrom() =>
+        [.. Facts.Select(input => Facts.Where(fact => fact != input && RestsOn(fact, name => name == input.Id)).ToImmutableArray())];
+
+    private bool RestsOn(FactDefinition fact, Predicate<string> isInput) =>
+        fact.Computed is { } computed && computed.From.Any(name => isInput(name) || (Find(name) is { } input && RestsOn(input, isInput)));
 
     /// <summary>The record list of that key, or null.</summary>
     public RecordDefinition? Record(string at) => Records.FirstOrDefault(record => record.At == at);

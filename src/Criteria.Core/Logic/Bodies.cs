@@ -1,5 +1,4 @@
 using System.Collections.Immutable;
-using Criteria.Core.Facts;
 
 namespace Criteria.Core.Logic;
 
@@ -9,7 +8,7 @@ namespace Criteria.Core.Logic;
 /// <param name="HighestBand">The highest band still possible, or -1.</param>
 /// <param name="Points">The possible points of a score.</param>
 /// <param name="DoesNotApply">The fact it grades was said not to apply.</param>
-public readonly record struct BodyOutcome(Truth Truth, int LowestBand, int HighestBand, Interval? Points, bool DoesNotApply = false);
+public readonly record struct BodyOutcome(Truth Truth, int LowestBand, int HighestBand, PointRange? Points, bool DoesNotApply = false);
 
 /// <summary>The heart of a criterion: a condition, a grade, a score or an option.</summary>
 public abstract class Body

@@ -39,7 +39,7 @@ internal abstract class FindingLeaf : Predicate
     public override void AddReads(Reads reads) => reads.Criteria.Add(Criterion.Index);
 
     // While it is open whether the finding stands at all, only a "no" is safe: one that does not apply is a no too.
-    private protected static Truth OnlyNoIsSafe(Conclusion conclusion, Truth truth) =>
+    private protected static Truth OnlyNoIsSafe(in Verdict conclusion, Truth truth) =>
         truth == Truth.Met && conclusion.Stands != Truth.Met ? Truth.Unknown : truth;
 }
 
@@ -54,7 +54,7 @@ internal sealed class StandingLeaf : FindingLeaf
     private protected override string Describe() => _expected == Standing.Met ? Criterion.Title : $"{Criterion.Title}: {_expected.Words()}";
 
     /// <inheritdoc/>
-    public override Truth Evaluate(View view) => view[Criterion.Index].Standing switch
+    public override Truth Evaluate(View view) => view.VerdictOf(Criterion.Index).Standing switch
     {
         Standing.Undetermined => Truth.Unknown,
         var standing => Truths.Of(standing == _expected),
@@ -77,7 +77,7 @@ internal sealed class BandLeaf : FindingLeaf
     /// <inheritdoc/>
     public override Truth Evaluate(View view)
     {
-        var conclusion = view[Criterion.Index];
+        ref readonly var conclusion = ref view.VerdictOf(Criterion.Index);
         if (conclusion.Standing == Standing.NotApplicable)
         {
             return Truth.NotMet;
@@ -110,9 +110,9 @@ internal sealed class PointsLeaf : FindingLeaf
     /// <inheritdoc/>
     public override Truth Evaluate(View view)
     {
-        var conclusion = view[Criterion.Index];
+        ref readonly var conclusion = ref view.VerdictOf(Criterion.Index);
         return conclusion.Standing == Standing.NotApplicable ? Truth.NotMet
-            : conclusion.Points is { } points ? OnlyNoIsSafe(conclusion, Comparison.Compare(points, _comparison, _bound))
+            : conclusion.Points is { } points ? OnlyNoIsSafe(conclusion, Comparison.Compare(Interval.Between(points.Low, points.High), _comparison, _bound))
             : Truth.Unknown;
     }
 }
@@ -130,7 +130,8 @@ internal sealed class DiffersLeaf : FindingLeaf
     /// <inheritdoc/>
     public override Truth Evaluate(View view)
     {
-        var (left, right) = (view[Criterion.Index], view[_other.Index]);
+        ref readonly var left = ref view.VerdictOf(Criterion.Index);
+        ref readonly var right = ref view.VerdictOf(_other.Index);
         if (left.Standing == Standing.NotApplicable || right.Standing == Standing.NotApplicable)
         {
             return Truth.NotMet;

@@ -1,6 +1,4 @@
 using System.Collections.Immutable;
-using System.Globalization;
-using Criteria.Core.Facts;
 
 namespace Criteria.Core.Logic;
 
@@ -42,7 +40,7 @@ public sealed class ScoreBody : Body
             high += truth == Truth.NotMet ? 0 : item.Points;
         }
 
-        var points = Interval.Between(low, high);
+        var points = new PointRange(low, high);
         if (Classes.IsEmpty)
         {
             return new BodyOutcome(low == high ? Truth.Met : Truth.Unknown, -1, -1, points);
@@ -57,8 +55,7 @@ public sealed class ScoreBody : Body
     public override string ValueText(BodyOutcome outcome)
     {
         var points = outcome.Points!.Value;
-        var total = points.IsExact ? $"{points.Low.ToText(0)}" : $"{points.Low.ToText(0)} to {points.High.ToText(0)}";
-        var words = string.Create(CultureInfo.InvariantCulture, $"{total} of {Most} points");
+        var words = $"{points} of {Most} points";
         return outcome.LowestBand < 0 ? words
             : outcome.LowestBand == outcome.HighestBand ? $"{Classes[outcome.LowestBand].Name}, {words}"
             : $"{Classes[outcome.LowestBand].Name} to {Classes[outcome.HighestBand].Name}, {words}";
@@ -84,7 +81,7 @@ public sealed class ScoreBody : Body
 
         var open = Items.Where(item => item.When.Evaluate(view) == Truth.Unknown).ToArray();
         return new TraceNode(
-            "score", $"{outcome.Points!.Value.Low.ToText(0)} points so far, up to {open.Sum(item => item.Points)} more open", Truth.Unknown, null, null,
+            "score", $"{outcome.Points!.Value.Low} points so far, up to {open.Sum(item => item.Points)} more open", Truth.Unknown, null, null,
             [.. open.Select(item => item.When.Reduce(view).Explain(view))]);
     }
 

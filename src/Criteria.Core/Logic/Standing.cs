@@ -1,5 +1,4 @@
 using System.Collections.Immutable;
-using Criteria.Core.Facts;
 
 namespace Criteria.Core.Logic;
 
@@ -42,22 +41,22 @@ public static class Standings
 /// <param name="Owner">Who can supply it; empty when the criterion itself says whom to ask.</param>
 public sealed record MissingFact(string Fact, string Label, string Ask, string Owner);
 
-/// <summary>What other criteria may know of a finding.</summary>
-/// <param name="Standing">The standing.</param>
-/// <param name="Stands">Whether the criterion applies and its source speaks to the case; while that is open, no grade or score may be relied on.</param>
-/// <param name="LowestBand">The mildest grade or lowest class still possible; -1 without bands.</param>
-/// <param name="HighestBand">The most severe grade or highest class still possible; -1 without bands.</param>
-/// <param name="Points">The possible points of a score.</param>
+/// <summary>What other criteria may know of a finding, with the words for traces.</summary>
+/// <param name="Verdict">What it comes to.</param>
 /// <param name="Value">The value in words, for traces and placeholders.</param>
 /// <param name="Missing">The facts that could still decide it.</param>
-public sealed record Conclusion(
-    Standing Standing, Truth Stands, int LowestBand, int HighestBand, Interval? Points, string Value, ImmutableArray<MissingFact> Missing)
+public sealed record Conclusion(Verdict Verdict, string Value, ImmutableArray<MissingFact> Missing)
 {
+    /// <summary>The standing.</summary>
+    public Standing Standing => Verdict.Standing;
+
+    /// <summary>The possible points of a score.</summary>
+    public PointRange? Points => Verdict.Points;
+
     /// <summary>Whether both say the same to whoever reads them; where the words come from does not count.</summary>
     public bool SameAs(Conclusion other)
     {
         ArgumentNullException.ThrowIfNull(other);
-        return Standing == other.Standing && Stands == other.Stands && LowestBand == other.LowestBand && HighestBand == other.HighestBand
-            && Points.Equals(other.Points) && Value == other.Value && Missing.SequenceEqual(other.Missing);
+        return Verdict == other.Verdict && Value == other.Value && Missing.SequenceEqual(other.Missing);
     }
 }

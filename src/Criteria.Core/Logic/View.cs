@@ -5,7 +5,8 @@ namespace Criteria.Core.Logic;
 /// <summary>All that conditions may read: the facts of a case or night, and the conclusions of other criteria about it.</summary>
 public sealed class View
 {
-    private readonly Conclusion?[] _conclusions;
+    private readonly Verdict[] _verdicts;
+    private Conclusion?[]? _conclusions;
 
     /// <summary>A view of facts, with room for conclusions.</summary>
     /// <param name="facts">The facts.</param>
@@ -14,7 +15,8 @@ public sealed class View
     {
         ArgumentNullException.ThrowIfNull(facts);
         Facts = facts;
-        _conclusions = new Conclusion?[criteria];
+        _verdicts = new Verdict[criteria];
+        Array.Fill(_verdicts, Verdict.None);
     }
 
     /// <summary>The facts.</summary>
@@ -23,12 +25,27 @@ public sealed class View
     /// <summary>The conclusion of the criterion of that index; undetermined while there is none.</summary>
     public Conclusion this[int criterion]
     {
-        get => _conclusions[criterion] ?? None;
-        set => _conclusions[criterion] = value;
+        get => _conclusions?[criterion] ?? None;
+        set
+        {
+            ArgumentNullException.ThrowIfNull(value);
+            (_conclusions ??= new Conclusion?[_verdicts.Length])[criterion] = value;
+            _verdicts[criterion] = value.Verdict;
+        }
     }
 
-    /// <summary>Takes the conclusion of the criterion of that index out again.</summary>
-    public void Forget(int criterion) => _conclusions[criterion] = null;
+    /// <summary>What the criterion of that index comes to; undetermined while it was not evaluated.</summary>
+    public ref readonly Verdict VerdictOf(int criterion) => ref _verdicts[criterion];
 
-    private static readonly Conclusion None = new(Standing.Undetermined, Truth.Unknown, -1, -1, null, "", []);
+    /// <summary>Puts in what a criterion comes to, without its words.</summary>
+    public void Put(int criterion, Verdict verdict) => _verdicts[criterion] = verdict;
+
+    /// <summary>Takes the conclusion of the criterion of that index out again.</summary>
+    public void Forget(int criterion)
+    {
+        _conclusions?[criterion] = null;
+        _verdicts[criterion] = Verdict.None;
+    }
+
+    private static readonly Conclusion None = new(Verdict.None, "", []);
 }

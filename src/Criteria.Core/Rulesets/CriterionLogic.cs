@@ -6,14 +6,31 @@ namespace Criteria.Core.Rulesets;
 /// <summary>How a criterion's parts make its standing.</summary>
 public static class CriterionLogic
 {
-    /// <summary>What a criterion concludes about a view.</summary>
+    /// <summary>What a criterion comes to, without words.</summary>
+    public static Verdict Weigh(this Criterion criterion, View view)
+    {
+        ArgumentNullException.ThrowIfNull(criterion);
+        ArgumentNullException.ThrowIfNull(view);
+        return criterion.Weigh(view, out _, out _, out _);
+    }
+
+    /// <summary>What a criterion concludes about a view, with its value in words and what is missing.</summary>
     public static Conclusion Conclude(this Criterion criterion, View view)
     {
         ArgumentNullException.ThrowIfNull(criterion);
         ArgumentNullException.ThrowIfNull(view);
-        var outcome = criterion.Body.Evaluate(view);
-        var applies = criterion.Applies(view, outcome);
-        var silent = criterion.SilentTruth(view);
+        var verdict = criterion.Weigh(view, out var outcome, out var applies, out var silent);
+        return new Conclusion(
+            verdict,
+            verdict.Standing == Standing.NotApplicable ? "" : criterion.Body.ValueText(outcome),
+            verdict.Standing == Standing.Undetermined ? criterion.Missing(view, applies, silent) : []);
+    }
+
+    private static Verdict Weigh(this Criterion criterion, View view, out BodyOutcome outcome, out Truth applies, out Truth silent)
+    {
+        outcome = criterion.Body.Evaluate(view);
+        applies = criterion.Applies(view, outcome);
+        silent = criterion.SilentTruth(view);
         var stands = applies == Truth.NotMet ? Truth.NotMet : Truths.And(applies, Truths.Not(silent)) == Truth.Met ? Truth.Met : Truth.Unknown;
         var standing = applies == Truth.NotMet ? Standing.NotApplicable
             : stands != Truth.Met ? Standing.Undetermined
@@ -23,10 +40,7 @@ public static class CriterionLogic
                 Truth.NotMet => Standing.NotMet,
                 _ => Standing.Undetermined,
             };
-        return new Conclusion(
-            standing, stands, outcome.LowestBand, outcome.HighestBand, outcome.Points,
-            standing == Standing.NotApplicable ? "" : criterion.Body.ValueText(outcome),
-            standing == Standing.Undetermined ? criterion.Missing(view, applies, silent) : []);
+        return new Verdict(standing, stands, outcome.LowestBand, outcome.HighestBand, outcome.Points);
     }
 
     /// <summary>Whether the criterion applies.</summary>
@@ -56,6 +70,11 @@ public static class CriterionLogic
     // While it is open whether a question matters, its answer must agree with what stands without it.
     private static Truth Answered(this Criterion criterion, View view, Truth truth)
     {
+        if (criterion.Silent.IsEmpty)
+        {
+            return truth;
+        }
+
         Truth? decided = null;
         foreach (var (answer, matters) in criterion.Answers(view))
         {

@@ -48,8 +48,8 @@ internal static class FindingBuilder
                 var points = outcome.Points!.Value;
                 return new FindingValue(
                     outcome.LowestBand >= 0 && outcome.LowestBand == outcome.HighestBand ? score.Classes[outcome.LowestBand].Name : "",
-                    points, Units.Find("points")!, score.ValueText(outcome),
-                    $"{(points.IsExact ? points.Low.ToText(0) : $"{points.Low.ToText(0)} to {points.High.ToText(0)}")} of {score.Most}");
+                    Interval.Between(points.Low, points.High), Units.Find("points")!, score.ValueText(outcome),
+                    $"{points} of {score.Most}");
             default:
                 return null;
         }

@@ -23,9 +23,7 @@ internal sealed class FindingTable(Assessment assessment)
     public string Band(string id) => this[id].Value?.Band ?? "";
 
     /// <summary>The points of a score, as <c>3</c> or <c>3 to 5</c>.</summary>
-    public string Points(string id) => this[id].Conclusion.Points!.Value is var points && points.IsExact
-        ? points.Low.ToText(0)
-        : $"{points.Low.ToText(0)} to {points.High.ToText(0)}";
+    public string Points(string id) => this[id].Conclusion.Points!.Value.ToString();
 
     /// <summary>The ids of the facts that could still decide a criterion.</summary>
     public string[] Missing(string id) => [.. this[id].Missing.Select(fact => fact.Fact)];

@@ -1,3 +1,4 @@
+using Criteria.Core.Measures;
 using Criteria.Core.Rulesets;
 using Criteria.Core.Tests.Support;
 
@@ -84,6 +85,7 @@ public sealed class PublishedFactsTests
         var known = new Dictionary<string, HashSet<string>>(StringComparer.Ordinal)
         {
             ["vocabulary"] = names,
+            ["measure"] = [.. MeasureNames.All],
             ["setting"] = [.. Shipped.Library.Rulesets.SelectMany(ruleset => ruleset.Settings).Select(setting => setting.Name)],
             ["caution"] = [.. Shipped.Library.All.Criteria.Select(criterion => criterion.Id)],
         };

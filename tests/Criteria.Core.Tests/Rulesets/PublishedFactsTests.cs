@@ -10,42 +10,7 @@ public sealed class PublishedFactsTests
     // Rows that nothing rests on yet. The list only shrinks: a row that is taken up is taken out here.
     private static readonly string[] StillOpen =
     [
-        "SEV-06", "SEV-08", "SEV-10", "SEV-11", "SEV-12", "SEV-13",
-        "BAV-01", "BAV-02", "BAV-03",
-        "DX-12", "DX-13", "DX-15",
-        "EV-13",
-        "CV-03", "CV-04",
-        "HS-31", "HS-32",
-        "HR-01", "HR-02", "HR-03", "HR-04", "HR-05", "HR-06", "HR-07",
-        "SB-06", "SB-08", "SB-09", "SB-10",
-        "BQ-01", "BQ-02",
-        "MP-01",
-        "NK-03",
-        "OA-01", "OA-02", "OA-03", "OA-04", "OA-05", "OA-06",
-        "PA-01", "PA-02", "PA-03", "PA-04",
-        "SU-01", "SU-02", "SU-03", "SU-04", "SU-05",
-        "HN-01", "HN-02", "HN-03",
-        "WT-01", "WT-02",
-        "AS-01", "AS-02", "AS-03", "AS-04", "AS-05",
-        "OH-02", "OH-03",
-        "OP-01",
-        "AR-01", "AR-02",
-        "PE-01",
-        "PR-01",
-        "DR-02", "DR-03", "DR-04", "DR-05", "DR-06", "DR-07",
-        "FU-01", "FU-02", "FU-04", "FU-05", "FU-06", "FU-09", "FU-10",
-        "NV-01", "NV-03",
-        "BX-01", "BX-02", "BX-03", "BX-04", "BX-05", "BX-06", "BX-07", "BX-08", "BX-09", "BX-10", "BX-11", "BX-12",
-        "ST-01", "ST-02", "ST-03", "ST-04", "ST-05",
-        "DL-02", "DL-07", "DL-08", "DL-12", "DL-13", "DL-15", "DL-16",
-        "UN-11", "UN-12", "UN-13", "UN-15", "UN-19", "UN-20", "UN-21", "UN-23", "UN-28",
-        "K-01", "K-02", "K-03", "K-04", "K-05", "K-06",
-        "H-01", "H-02", "H-03", "H-04", "H-05", "H-06", "H-07", "H-08", "H-09", "H-10", "H-11", "H-12",
-        "B-01", "B-02", "B-03", "B-04", "B-05", "B-06", "B-07", "B-08", "B-09", "B-10", "B-12", "B-13", "B-15",
-        "B-16",
-        "I-05", "I-06", "I-07", "I-09", "I-10", "I-11", "I-13", "I-14", "I-15", "I-16", "I-17", "I-18",
-        "U-01", "U-04", "U-05", "U-06",
-        "X-21", "X-22", "X-24", "X-25", "X-27", "X-28", "X-30",
+
     ];
 
     // Criteria that cite a text from memory although no row of theirs is from memory: the row is that of a sister policy

@@ -10,7 +10,13 @@ public sealed class PublishedFactsTests
     // Rows that nothing rests on yet. The list only shrinks: a row that is taken up is taken out here.
     private static readonly string[] StillOpen =
     [
-
+        "UN-28",
+        "K-01", "K-02", "K-03", "K-04", "K-05", "K-06",
+        "H-01", "H-02", "H-03", "H-04", "H-05", "H-06", "H-07", "H-08", "H-09", "H-10", "H-11", "H-12",
+        "B-01", "B-02", "B-03", "B-04", "B-05", "B-06", "B-07", "B-08", "B-09", "B-10", "B-12", "B-13", "B-15",
+        "B-16",
+        "I-05", "I-06", "I-07", "I-09", "I-10", "I-11", "I-13", "I-14", "I-15", "I-16", "I-17", "I-18",
+        "X-21", "X-22", "X-24", "X-25", "X-27", "X-28",
     ];
 
     // Criteria that cite a text from memory although no row of theirs is from memory: the row is that of a sister policy
@@ -42,7 +48,7 @@ public sealed class PublishedFactsTests
         Rows.SelectMany(row => row.Fact.CarriedBy).Where(carrier => !Shipped.Library.PublishedFacts!.Find(carrier)!.CarriedBy.IsEmpty).ShouldBeEmpty();
 
     [Fact]
-    public void Rows_UsedByTheVocabularyOrASetting_NameWhatIsThere()
+    public void Rows_UsedOtherwise_NameWhatIsThere()
     {
         var vocabulary = Shipped.Vocabulary;
         var names = vocabulary.Facts.Concat(vocabulary.Records.SelectMany(record => record.Attributes)).Select(fact => fact.Id)
@@ -53,9 +59,11 @@ public sealed class PublishedFactsTests
             ["measure"] = [.. MeasureNames.All],
             ["setting"] = [.. Shipped.Library.Rulesets.SelectMany(ruleset => ruleset.Settings).Select(setting => setting.Name)],
             ["caution"] = [.. Shipped.Library.All.Criteria.Select(criterion => criterion.Id)],
+            ["program"] = ProgramParts(),
+            ["report"] = ProgramParts(),
         };
 
-        foreach (var (fact, use) in Rows.SelectMany(row => row.Fact.UsedBy.Select(use => (row.Fact.Id, use))).Where(pair => known.ContainsKey(pair.use.What)))
+        foreach (var (fact, use) in Rows.SelectMany(row => row.Fact.UsedBy.Select(use => (row.Fact.Id, use))))
         {
             use.Names.Except(known[use.What]).ShouldBeEmpty(fact);
         }
@@ -82,6 +90,8 @@ public sealed class PublishedFactsTests
             fact.NotACriterion?.ShouldNotContain("being written", customMessage: fact.Id);
         }
     }
+
+    private static HashSet<string> ProgramParts() => [.. Repository.Files("src", "*.cs").Select(file => Path.GetFileNameWithoutExtension(file))];
 
     private static IEnumerable<PublishedFact> RestsOn(Criterion criterion) => criterion.RestsOn.Select(row => Shipped.Library.PublishedFacts!.Find(row)!);
 

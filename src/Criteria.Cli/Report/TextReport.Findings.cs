@@ -11,6 +11,7 @@ internal sealed partial class TextReport
 
     private readonly HashSet<string> _cautions = new(StringComparer.Ordinal);
     private readonly List<Finding> _absent = [];
+    private readonly List<Finding> _open = [];
     private readonly HashSet<string> _missing = new(StringComparer.Ordinal);
 
     private bool IsShownInFull(Finding finding) => finding.Standing != Standing.NotApplicable && finding.Criterion.Shown != Shown.InTheTrace
@@ -22,6 +23,12 @@ internal sealed partial class TextReport
         && _assessment.Findings.Where(result => result.Criterion.Ruleset.Id == finding.Criterion.Ruleset.Id && result.Criterion.Shown == Shown.AtTheTop)
             .All(result => result.Standing == Standing.NotApplicable || IsOpenWhetherItApplies(result));
 
+    // A clinical flag or option of which it is open whether it concerns this patient at all: naming each would bury the rest.
+    private static bool IsFlagThatMayNotApply(Finding finding) => finding is
+    {
+        Standing: Standing.Undetermined, Silent.IsEmpty: true, Criterion: { Shown: Shown.WhenMet, Ruleset.Function: RulesetFunction.Clinical },
+    } && IsOpenWhetherItApplies(finding);
+
     private static bool IsOpenWhetherItApplies(Finding finding) => finding.Because.Parts.Any(part => part is { Kind: "applies-when", Truth: Truth.Unknown });
 
     // An option of which nothing is known, for or against, is no help to anyone.
@@ -30,12 +37,14 @@ internal sealed partial class TextReport
     private void Section(Ruleset ruleset, string? heading)
     {
         var findings = _assessment.Findings.Where(finding => finding.Criterion.Ruleset.Id == ruleset.Id
-            && finding.Criterion.Shown != Shown.InTheTrace && finding.Standing != Standing.NotApplicable && !IsEmptyOption(finding)).ToArray();
+            && finding.Criterion.Shown != Shown.InTheTrace && finding.Standing != Standing.NotApplicable && !IsEmptyOption(finding)
+            && !IsFlagThatMayNotApply(finding)).ToArray();
 
-        // A section of flags that are all down needs no heading of its own.
-        if (findings.All(finding => !IsShownInFull(finding) && finding.Standing == Standing.NotMet))
+        // A section of flags of which none is up needs no heading of its own.
+        if (ruleset.Function == RulesetFunction.Clinical && !findings.Any(IsShownInFull))
         {
-            _absent.AddRange(findings.Where(finding => !finding.Criterion.Refuses));
+            _absent.AddRange(findings.Where(finding => finding.Standing == Standing.NotMet && !finding.Criterion.Refuses));
+            _open.AddRange(findings.Where(finding => finding.Standing == Standing.Undetermined));
             return;
         }
 
@@ -88,12 +97,14 @@ internal sealed partial class TextReport
     {
         var findings = _assessment.Findings.Where(finding => finding.Standing == Standing.NotApplicable
             && finding.Criterion.Ruleset.Function == function && finding.Criterion.Shown is Shown.Always or Shown.AtTheTop).ToArray();
-        if (findings.Length + _absent.Count > 0)
+        if (findings.Length + _absent.Count + _open.Count > 0)
         {
             _text.Line();
             Named("Checked, not so", _absent);
+            Named("Cannot tell yet", _open);
             Named("Not applicable", findings);
             _absent.Clear();
+            _open.Clear();
         }
     }
 
@@ -108,6 +119,12 @@ internal sealed partial class TextReport
         else if (Words.Why(finding) is { Length: > 0 } why)
         {
             _text.Hanging("", Words.Sentence(why), Indent);
+        }
+
+        if (finding.Closeness is { } closeness)
+        {
+            _text.Hanging("", CountingText.Nearest(closeness), Indent);
+            _text.Hanging("", CountingText.Interval(closeness), Indent);
         }
 
         ShowMissing(finding);
@@ -125,7 +142,7 @@ internal sealed partial class TextReport
         }
 
         // A caution that several findings carry is read once.
-        foreach (var caution in finding.Cautions.Where(_cautions.Add))
+        foreach (var caution in (finding.Closeness is null ? [] : new[] { CountingText.Floor }).Concat(finding.Cautions).Where(_cautions.Add))
         {
             _text.Hanging("", $"Caution: {caution}", Indent);
         }

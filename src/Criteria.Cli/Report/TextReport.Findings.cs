@@ -22,6 +22,12 @@ internal sealed partial class TextReport
         && _assessment.Findings.Where(result => result.Criterion.Ruleset.Id == finding.Criterion.Ruleset.Id && result.Criterion.Shown == Shown.AtTheTop)
             .All(result => result.Standing == Standing.NotApplicable || IsOpenWhetherItApplies(result));
 
+    // A clinical flag or option of which it is open whether it concerns this patient at all: naming each would bury the rest.
+    private static bool IsFlagThatMayNotApply(Finding finding) => finding is
+    {
+        Standing: Standing.Undetermined, Silent.IsEmpty: true, Criterion: { Shown: Shown.WhenMet, Ruleset.Function: RulesetFunction.Clinical },
+    } && IsOpenWhetherItApplies(finding);
+
     private static bool IsOpenWhetherItApplies(Finding finding) => finding.Because.Parts.Any(part => part is { Kind: "applies-when", Truth: Truth.Unknown });
 
     // An option of which nothing is known, for or against, is no help to anyone.
@@ -30,7 +36,8 @@ internal sealed partial class TextReport
     private void Section(Ruleset ruleset, string? heading)
     {
         var findings = _assessment.Findings.Where(finding => finding.Criterion.Ruleset.Id == ruleset.Id
-            && finding.Criterion.Shown != Shown.InTheTrace && finding.Standing != Standing.NotApplicable && !IsEmptyOption(finding)).ToArray();
+            && finding.Criterion.Shown != Shown.InTheTrace && finding.Standing != Standing.NotApplicable && !IsEmptyOption(finding)
+            && !IsFlagThatMayNotApply(finding)).ToArray();
 
         // A section of flags that are all down needs no heading of its own.
         if (findings.All(finding => !IsShownInFull(finding) && finding.Standing == Standing.NotMet))
@@ -110,6 +117,12 @@ internal sealed partial class TextReport
             _text.Hanging("", Words.Sentence(why), Indent);
         }
 
+        if (finding.Closeness is { } closeness)
+        {
+            _text.Hanging("", CountingText.Nearest(closeness), Indent);
+            _text.Hanging("", CountingText.Interval(closeness), Indent);
+        }
+
         ShowMissing(finding);
         foreach (var question in finding.Silent)
         {
@@ -125,7 +138,7 @@ internal sealed partial class TextReport
         }
 
         // A caution that several findings carry is read once.
-        foreach (var caution in finding.Cautions.Where(_cautions.Add))
+        foreach (var caution in (finding.Closeness is null ? [] : new[] { CountingText.Floor }).Concat(finding.Cautions).Where(_cautions.Add))
         {
             _text.Hanging("", $"Caution: {caution}", Indent);
         }

@@ -91,6 +91,11 @@ internal sealed partial class TextReport
             yield return $"Not known: {Words.List(finding.Missing.Select(fact => Words.Small(fact.Label)))}. These rules are for adults only.";
         }
 
+        if (finding is { Closeness: { IsNear: true } closeness, Criterion.Shown: Shown.AtTheTop })
+        {
+            yield return $"{lead}Near a boundary. {finding.Criterion.Title}: {CountingText.Nearest(closeness)}";
+        }
+
         foreach (var question in finding.Silent)
         {
             yield return $"{lead}Open, and not decided here: {question.Question} [{finding.Id}]";

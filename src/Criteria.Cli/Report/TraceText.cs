@@ -35,6 +35,15 @@ internal sealed class TraceText
             Tree(residual, 0);
         }
 
+        if (finding.Closeness is { } closeness)
+        {
+            _text.Part("HOW NEAR, HOW SURE");
+            foreach (var line in CountingText.Boundaries(closeness).Append(CountingText.Interval(closeness)).Append(CountingText.Shares(closeness)).Append(CountingText.Floor))
+            {
+                _text.Hanging("  *", line, 4);
+            }
+        }
+
         Missing(finding);
         Questions(finding);
         if (!finding.Cautions.IsEmpty)

@@ -2,6 +2,7 @@ using System.Collections.Immutable;
 using Criteria.Core.Facts;
 using Criteria.Core.Logic;
 using Criteria.Core.Rulesets;
+using Criteria.Engine.Counting;
 
 namespace Criteria.Engine.Findings;
 
@@ -37,6 +38,9 @@ public sealed record Finding
 
     /// <summary>The value of a grade or a score, or null.</summary>
     public FindingValue? Value { get; init; }
+
+    /// <summary>How near a grade lies to its boundaries, when count and time are known; else null.</summary>
+    public Closeness? Closeness { get; init; }
 
     /// <summary>The whole trace.</summary>
     public required TraceNode Because { get; init; }

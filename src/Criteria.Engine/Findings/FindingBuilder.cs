@@ -2,6 +2,7 @@ using System.Collections.Immutable;
 using Criteria.Core.Facts;
 using Criteria.Core.Logic;
 using Criteria.Core.Rulesets;
+using Criteria.Engine.Counting;
 
 namespace Criteria.Engine.Findings;
 
@@ -18,6 +19,7 @@ internal static class FindingBuilder
             Night = night,
             Conclusion = conclusion,
             Value = conclusion.Standing == Standing.NotApplicable ? null : Value(criterion, view),
+            Closeness = conclusion.Standing == Standing.Met && criterion.Body is GradeBody grade ? Closeness.Of(grade, grade.Evaluate(view), view.Facts) : null,
             Because = Because(criterion, view, conclusion),
             Residual = conclusion.Standing == Standing.Undetermined ? Residual(criterion, view) : null,
             Silent = conclusion.Standing == Standing.Undetermined ? Questions(criterion, view, answered: false) : [],

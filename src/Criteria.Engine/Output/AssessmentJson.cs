@@ -96,6 +96,7 @@ public static partial class AssessmentJson
         WriteText(writer, "night", finding.Night);
         writer.WriteString("standing", finding.Standing.Code());
         WriteValue(writer, finding);
+        WriteCloseness(writer, finding.Closeness);
         writer.WritePropertyName("because");
         WriteTrace(writer, finding.Because);
         writer.WritePropertyName("residual");

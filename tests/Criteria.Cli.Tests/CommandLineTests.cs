@@ -15,6 +15,7 @@ public sealed class CommandLineTests
     [InlineData("rules --help")]
     [InlineData("rules list --help")]
     [InlineData("rules check --help")]
+    [InlineData("rules basis --help")]
     [InlineData("facts --help")]
     public void Help_OfEveryCommand_HasExamplesAndExitCodes(string line)
     {

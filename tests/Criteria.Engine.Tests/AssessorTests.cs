@@ -117,7 +117,7 @@ public sealed class AssessorTests
         problem.Message.ShouldBe(message);
     }
 
-    // Every shipped ruleset for PAP is in force from the same day and to be reviewed by the same day.
+    // Nearly every shipped ruleset for PAP is in force from the same day; all are to be reviewed by the same day.
     [Theory]
     [InlineData("2023-12-31", false, false)]
     [InlineData("2024-01-01", true, false)]
@@ -130,7 +130,9 @@ public sealed class AssessorTests
 
         var assessed = Rules.Assessor.Assess(CaseText.Complete.Read(), asOf);
 
-        assessed.Rulesets.Select(ruleset => ruleset.Id).ShouldBe(inForce ? shipped : []);
+        shipped = [.. shipped.Where(ruleset => Rules.Library.Rulesets.Any(each => each.Id == ruleset && each.EffectiveFrom <= asOf))];
+        (shipped.Length > 0).ShouldBe(inForce);
+        assessed.Rulesets.Select(ruleset => ruleset.Id).ShouldBe(shipped);
         assessed.Problems.Count(problem => problem.Code == "CA0002").ShouldBe(reviewPassed ? shipped.Length : 0);
     }
 

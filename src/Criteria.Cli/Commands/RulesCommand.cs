@@ -6,12 +6,12 @@ using Humanizer;
 
 namespace Criteria.Cli.Commands;
 
-/// <summary><c>criteria rules list</c>, <c>check</c> and <c>test</c>.</summary>
+/// <summary><c>criteria rules list</c>, <c>check</c>, <c>test</c> and <c>basis</c>.</summary>
 internal static class RulesCommand
 {
-    public static Command Create(Terminal terminal) => new("rules", "List the rulesets, check a folder of rules, or run its tests.")
+    public static Command Create(Terminal terminal) => new("rules", "List the rulesets, check a folder of rules, run its tests, or list what it rests on.")
     {
-        List(terminal), Check(terminal), RulesTestCommand.Create(terminal),
+        List(terminal), Check(terminal), RulesTestCommand.Create(terminal), RulesBasisCommand.Create(terminal),
     };
 
     private static Command List(Terminal terminal)

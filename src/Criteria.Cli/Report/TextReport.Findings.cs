@@ -11,6 +11,7 @@ internal sealed partial class TextReport
 
     private readonly HashSet<string> _cautions = new(StringComparer.Ordinal);
     private readonly List<Finding> _absent = [];
+    private readonly List<Finding> _open = [];
     private readonly HashSet<string> _missing = new(StringComparer.Ordinal);
 
     private bool IsShownInFull(Finding finding) => finding.Standing != Standing.NotApplicable && finding.Criterion.Shown != Shown.InTheTrace
@@ -39,10 +40,11 @@ internal sealed partial class TextReport
             && finding.Criterion.Shown != Shown.InTheTrace && finding.Standing != Standing.NotApplicable && !IsEmptyOption(finding)
             && !IsFlagThatMayNotApply(finding)).ToArray();
 
-        // A section of flags that are all down needs no heading of its own.
-        if (findings.All(finding => !IsShownInFull(finding) && finding.Standing == Standing.NotMet))
+        // A section of flags of which none is up needs no heading of its own.
+        if (ruleset.Function == RulesetFunction.Clinical && !findings.Any(IsShownInFull))
         {
-            _absent.AddRange(findings.Where(finding => !finding.Criterion.Refuses));
+            _absent.AddRange(findings.Where(finding => finding.Standing == Standing.NotMet && !finding.Criterion.Refuses));
+            _open.AddRange(findings.Where(finding => finding.Standing == Standing.Undetermined));
             return;
         }
 
@@ -95,12 +97,14 @@ internal sealed partial class TextReport
     {
         var findings = _assessment.Findings.Where(finding => finding.Standing == Standing.NotApplicable
             && finding.Criterion.Ruleset.Function == function && finding.Criterion.Shown is Shown.Always or Shown.AtTheTop).ToArray();
-        if (findings.Length + _absent.Count > 0)
+        if (findings.Length + _absent.Count + _open.Count > 0)
         {
             _text.Line();
             Named("Checked, not so", _absent);
+            Named("Cannot tell yet", _open);
             Named("Not applicable", findings);
             _absent.Clear();
+            _open.Clear();
         }
     }
 

@@ -183,7 +183,7 @@ internal sealed partial class TextReport
         {
             var levels = source.GroupBy(citation => citation.Verified).OrderByDescending(group => group.Key).Select(level =>
                 $"{Words.Capital(level.Key.Sentence())}: {string.Join("; ", level.Select(citation => citation.Section).Where(section => section.Length > 0).Distinct(StringComparer.Ordinal))}.");
-            _text.Hanging("  *", $"{source.First().Source.ShortName}. {string.Join(" ", levels)}", 4);
+            _text.Hanging("  *", $"{source.First().Source.ShortName}. {string.Join(" ", levels)}{Words.Overdue(source.First().Source, _assessment.AsOf)}", 4);
         }
     }
 

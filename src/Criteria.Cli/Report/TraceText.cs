@@ -174,7 +174,7 @@ internal sealed class TraceText
         _text.Part("SOURCES");
         foreach (var citation in finding.Criterion.Cites)
         {
-            _text.Hanging("  *", $"{citation} ({citation.Verified.Sentence()})", 4);
+            _text.Hanging("  *", $"{citation} ({citation.Verified.Sentence()}){(citation.Source.IsReviewOverdue(_assessment.AsOf) ? "." : "")}{Words.Overdue(citation.Source, _assessment.AsOf)}", 4);
             if (citation.Source.Address is { } address)
             {
                 _text.Line($"    {address}");

@@ -11,6 +11,10 @@ internal static class Words
 {
     private const int MostReasons = 4;
 
+    /// <summary>A sentence about a source that was to be looked at again before the date of an assessment; else nothing.</summary>
+    public static string Overdue(Source source, DateOnly on) =>
+        source.IsReviewOverdue(on) ? $" It was to be looked at again by {Date(source.ReviewBy!.Value)}." : "";
+
     /// <summary>3 June 2026.</summary>
     public static string Date(DateOnly date) => date.ToString("d MMMM yyyy", CultureInfo.InvariantCulture);
 

@@ -13,7 +13,8 @@ internal sealed record BoundParts(
     ImmutableArray<Citation> Cites, Reads Reads);
 
 /// <summary>Reads one criterion.</summary>
-internal sealed class CriterionReader(RulesetFile file, IReadOnlyDictionary<string, Shape> shapes, Vocabulary vocabulary, SourceRegister sources, DiagnosticBag bag)
+internal sealed class CriterionReader(
+    RulesetFile file, IReadOnlyDictionary<string, Shape> shapes, Vocabulary vocabulary, SourceRegister sources, PublishedFacts? facts, DiagnosticBag bag)
 {
     private static readonly Dictionary<string, Shown> ShownWords = new(StringComparer.Ordinal)
     {
@@ -47,7 +48,7 @@ internal sealed class CriterionReader(RulesetFile file, IReadOnlyDictionary<stri
         var owner = fields.Text("owner");
         var ask = fields.Text("ask");
         var why = fields.Text("why");
-        var restsOn = fields.Words("rests_on").Select(row => row.Text).ToImmutableArray();
+        var restsOn = fields.Words("rests_on").Where(row => facts?.Check(row, bag) ?? true).Select(row => row.Text).ToImmutableArray();
         var citeNodes = fields.Words("cites").ToArray();
         var cites = CitationReader.Read(citeNodes, sources, bag);
         if (citeNodes.Length == 0)

@@ -5,7 +5,7 @@ using Criteria.Core.Reading;
 namespace Criteria.Core.Rulesets;
 
 /// <summary>Binds the criteria of a selection of rulesets to one another, and puts them in an order without loops.</summary>
-internal sealed class RulesetBinder(Vocabulary vocabulary, SourceRegister sources, DiagnosticBag bag)
+internal sealed class RulesetBinder(Vocabulary vocabulary, SourceRegister sources, PublishedFacts? facts, DiagnosticBag bag)
 {
     /// <summary>The bound rules, or null (and every diagnostic).</summary>
     /// <param name="files">The selection.</param>
@@ -23,7 +23,7 @@ internal sealed class RulesetBinder(Vocabulary vocabulary, SourceRegister source
         var parts = new BoundParts?[shapes.Count];
         foreach (var file in ordered)
         {
-            var reader = new CriterionReader(file, shapes, vocabulary, sources, bag);
+            var reader = new CriterionReader(file, shapes, vocabulary, sources, facts, bag);
             foreach (var node in file.Criteria)
             {
                 var shape = shapes[RulesetFile.IdOf(node)];

@@ -57,6 +57,16 @@ internal static class RulesetDiagnostics
         "CR0122", Severity.Error, $"no source `{Wording.Quote(id)}` in the register", span,
         nearest is null ? "add it to `sources.yaml`" : $"did you mean `{nearest}`?");
 
+    public static Diagnostic UnknownPublishedFact(string id, string? nearest, SourceSpan span) => new(
+        "CR0123", Severity.Error, $"no published fact `{Wording.Quote(id)}` in the register", span,
+        nearest is null ? "add it to `published-facts.yaml`" : $"did you mean `{nearest}`?");
+
+    public static Diagnostic BadPublishedFactId(string id, SourceSpan span) => new(
+        "CR0124", Severity.Error, $"`{Wording.Quote(id)}` cannot be the name of a published fact", span, "capital letters, digits and `-`, starting with a letter");
+
+    public static Diagnostic OneUseOfFact(string id, SourceSpan span) => new(
+        "CR0125", Severity.Error, $"the published fact `{Wording.Quote(id)}` says more than one of `used_by`, `carried_by` and `not_a_criterion`", span, "keep one; a row that criteria rest on needs none");
+
     public static Diagnostic BadId(string id, SourceSpan span) => new(
         "CR0130", Severity.Error, $"`{Wording.Quote(id)}` cannot be a name", span, "lower case letters, digits, `.`, `-` and `_`, starting with a letter");
 

@@ -12,8 +12,8 @@ public sealed class RulesetLibrary
     private readonly Lock _lock = new();
     private readonly Dictionary<string, RulesInForce> _selections = new(StringComparer.Ordinal);
 
-    private RulesetLibrary(Vocabulary vocabulary, SourceRegister sources, ImmutableArray<RulesetFile> files, RulesInForce all, string vocabularyDigest) =>
-        (Vocabulary, Sources, _files, All, VocabularyDigest) = (vocabulary, sources, files, all, vocabularyDigest);
+    private RulesetLibrary(Vocabulary vocabulary, SourceRegister sources, PublishedFacts? facts, ImmutableArray<RulesetFile> files, RulesInForce all, string vocabularyDigest) =>
+        (Vocabulary, Sources, PublishedFacts, _files, All, VocabularyDigest) = (vocabulary, sources, facts, files, all, vocabularyDigest);
 
     /// <summary>The vocabulary.</summary>
     public Vocabulary Vocabulary { get; }
@@ -24,6 +24,9 @@ public sealed class RulesetLibrary
     /// <summary>The register of sources.</summary>
     public SourceRegister Sources { get; }
 
+    /// <summary>The register of published facts, or null when the rules have none.</summary>
+    public PublishedFacts? PublishedFacts { get; }
+
     /// <summary>Every ruleset, of whatever status and date, in report order.</summary>
     public IEnumerable<Ruleset> Rulesets => _files.Select(file => file.Ruleset).OrderBy(ruleset => ruleset.Order).ThenBy(ruleset => ruleset.Id, StringComparer.Ordinal);
 
@@ -31,7 +34,7 @@ public sealed class RulesetLibrary
     public RulesInForce All { get; }
 
     /// <summary>Loads a whole folder of rules.</summary>
-    /// <param name="files">The files: <c>vocabulary/*.yaml</c>, <c>sources.yaml</c>, rulesets and overlays.</param>
+    /// <param name="files">The files: <c>vocabulary/*.yaml</c>, <c>sources.yaml</c>, <c>published-facts.yaml</c>, rulesets and overlays.</param>
     /// <returns>The library, or null when any file has an error; and every problem found.</returns>
     public static LibraryLoading Load(IEnumerable<SourceFile> files)
     {
@@ -69,7 +72,7 @@ public sealed class RulesetLibrary
         while (true)
         {
             var bag = new DiagnosticBag();
-            if (new RulesetBinder(Vocabulary, Sources, bag).Bind(selected, leftOut.ToImmutable()) is { } rules)
+            if (new RulesetBinder(Vocabulary, Sources, PublishedFacts, bag).Bind(selected, leftOut.ToImmutable()) is { } rules)
             {
                 return rules;
             }
@@ -90,7 +93,8 @@ public sealed class RulesetLibrary
     {
         var vocabularyFiles = files.Where(IsVocabulary).ToArray();
         var sourceFiles = files.Where(IsSources).ToArray();
-        var ruleFiles = files.Where(file => !IsVocabulary(file) && !IsSources(file)).ToArray();
+        var factFiles = files.Where(IsPublishedFacts).ToArray();
+        var ruleFiles = files.Where(file => !IsVocabulary(file) && !IsSources(file) && !IsPublishedFacts(file)).ToArray();
         if (vocabularyFiles.Length == 0)
         {
             bag.Add(RulesetDiagnostics.NoVocabulary());
@@ -108,6 +112,7 @@ public sealed class RulesetLibrary
 
         var vocabulary = Vocabulary.Read(vocabularyFiles, bag);
         var sources = SourceRegister.Read(sourceFiles, bag);
+        var facts = PublishedFacts.Read(factFiles, sources, bag);
         var rulesets = ReadRulesets(ruleFiles, sources, bag);
         CheckVersions(rulesets, bag);
         if (vocabulary is null)
@@ -117,13 +122,13 @@ public sealed class RulesetLibrary
 
         // Of several versions of a ruleset the newest stands for all when names are bound; the others are bound in its place.
         var newest = rulesets.GroupBy(file => file.Ruleset.Id).Select(group => group.MaxBy(file => file.Ruleset.EffectiveFrom ?? DateOnly.MinValue)!).ToArray();
-        var all = new RulesetBinder(vocabulary, sources, bag).Bind(newest, []);
+        var all = new RulesetBinder(vocabulary, sources, facts, bag).Bind(newest, []);
         foreach (var older in rulesets.Except(newest))
         {
-            new RulesetBinder(vocabulary, sources, bag).Bind([.. newest.Where(file => file.Ruleset.Id != older.Ruleset.Id), older], []);
+            new RulesetBinder(vocabulary, sources, facts, bag).Bind([.. newest.Where(file => file.Ruleset.Id != older.Ruleset.Id), older], []);
         }
 
-        return all is null ? null : new RulesetLibrary(vocabulary, sources, [.. rulesets], all, Digests.Of(vocabularyFiles));
+        return all is null ? null : new RulesetLibrary(vocabulary, sources, facts, [.. rulesets], all, Digests.Of(vocabularyFiles));
     }
 
     private static List<RulesetFile> ReadRulesets(IEnumerable<SourceFile> files, SourceRegister sources, DiagnosticBag bag)
@@ -182,6 +187,8 @@ public sealed class RulesetLibrary
     private static bool IsVocabulary(SourceFile file) => Steps(file).SkipLast(1).Contains("vocabulary");
 
     private static bool IsSources(SourceFile file) => Steps(file)[^1] == "sources.yaml";
+
+    private static bool IsPublishedFacts(SourceFile file) => Steps(file)[^1] == "published-facts.yaml";
 
     // Tests stand beside the rulesets that they hold, with the cases that they begin from.
     private static bool IsForTests(SourceFile file) => IsTests(file) || IsCaseForTests(file);

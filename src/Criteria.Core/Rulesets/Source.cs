@@ -84,11 +84,14 @@ public sealed record Source
     /// <summary>When it was verified.</summary>
     public DateOnly? VerifiedOn { get; init; }
 
-    /// <summary>When it is to be looked at again.</summary>
+    /// <summary>The last day by which it is to be looked at again: its own, else that of its file.</summary>
     public DateOnly? ReviewBy { get; init; }
 
     /// <summary>Anything else worth knowing.</summary>
     public string? Note { get; init; }
+
+    /// <summary>Whether, on a date, the day by which it was to be looked at again has passed.</summary>
+    public bool IsReviewOverdue(DateOnly on) => ReviewBy is { } reviewBy && on > reviewBy;
 
     /// <summary>The short name for reports: issuer, number or title, and version.</summary>
     public string ShortName

@@ -26,9 +26,10 @@ public sealed class SourceRegister
                 continue;
             }
 
+            var reviewBy = fields.Date("review_by");
             foreach (var item in fields.List("sources"))
             {
-                if (ReadOne(item, bag) is { } source && !byId.TryAdd(source.Id, source))
+                if (ReadOne(item, reviewBy, bag) is { } source && !byId.TryAdd(source.Id, source))
                 {
                     bag.Add(RulesetDiagnostics.Twice("source", source.Id, item.Span));
                 }
@@ -40,7 +41,7 @@ public sealed class SourceRegister
         return new SourceRegister(byId);
     }
 
-    private static Source? ReadOne(Node node, DiagnosticBag bag)
+    private static Source? ReadOne(Node node, DateOnly? reviewBy, DiagnosticBag bag)
     {
         if (Fields.Of(node, "a source", bag) is not { } fields)
         {
@@ -58,7 +59,7 @@ public sealed class SourceRegister
             Address = fields.Text("address"),
             Verified = Verifications.Find(fields.Word("verified", "a level of verification", Verifications.All, required: true) ?? "") ?? Verification.Memory,
             VerifiedOn = fields.Date("verified_on"),
-            ReviewBy = fields.Date("review_by"),
+            ReviewBy = fields.Date("review_by") ?? reviewBy,
             Note = fields.Text("note"),
         };
         fields.Done();

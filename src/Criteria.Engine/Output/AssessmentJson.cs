@@ -125,6 +125,11 @@ public static partial class AssessmentJson
             writer.WriteString("source", citation.Source.Id);
             writer.WriteString("section", citation.Section);
             writer.WriteString("verified", citation.Verified.Words());
+            if (citation.Source.ReviewBy is { } reviewBy)
+            {
+                writer.WriteString("review_by", reviewBy.ToIso());
+            }
+
             writer.WriteEndObject();
         }
 

@@ -51,6 +51,7 @@ public sealed class RulesetLibraryFuzzTests
             cautions: [{ when: neck is not recorded, say: Measure it. }, Mind it.]
             owner: clinician
             ask: A question.
+            rests_on: [A-01, A-03]
             cites: [s-2]
           - id: o
             title: O
@@ -71,9 +72,18 @@ public sealed class RulesetLibraryFuzzTests
 
         """;
 
+    private const string Facts = """
+        published_facts:
+          - { id: A-01, says: a fact, verified: read, in_part: memory, sources: [s-1, s-2] }
+          - { id: A-02, says: another, verified: derived, carried_by: [A-01] }
+          - { id: A-03, says: a third, verified: memory, used_by: { vocabulary: [neck], measure: [sum of] } }
+          - { id: A-04, says: a fourth, verified: restated, not_a_criterion: says nothing }
+
+        """;
+
     private static readonly (string Name, string Text)[] Whole =
     [
-        ("r.yaml", Ruleset), ("local/o.yaml", Overlay), ("sources.yaml", Rules.Sources), ("vocabulary/tiny.yaml", Tiny.VocabularyText),
+        ("r.yaml", Ruleset), ("local/o.yaml", Overlay), ("sources.yaml", Rules.Sources), ("published-facts.yaml", Facts), ("vocabulary/tiny.yaml", Tiny.VocabularyText),
     ];
 
     public static TheoryData<string> Names => [.. Whole.Select(file => file.Name)];

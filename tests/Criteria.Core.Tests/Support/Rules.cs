@@ -87,5 +87,6 @@ internal static class Rules
 
     private static bool IsWhole(string text) => text.Split('\n').Any(line => line.StartsWith("ruleset:", StringComparison.Ordinal)
         || line.StartsWith("overlay:", StringComparison.Ordinal) || line.StartsWith("sources:", StringComparison.Ordinal)
+        || line.StartsWith("published_facts:", StringComparison.Ordinal)
         || line.StartsWith("facts:", StringComparison.Ordinal) || line.StartsWith("whole:", StringComparison.Ordinal));
 }

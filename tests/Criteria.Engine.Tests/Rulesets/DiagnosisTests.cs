@@ -71,19 +71,6 @@ public sealed class DiagnosisTests
         staged.Of("osa.fifteen-per-hour").ShouldBe(fifteen);
     }
 
-    [Theory]
-    [MemberData(nameof(Thresholds))]
-    public void Index_OnAStagedNight_CountsTheAhiByTheRecommendedRule(int? events, Standing five, Standing fifteen)
-    {
-        var text = StagedNight.Index("index: AHI, hypopnea: 4 %, events: 6, over: 6 h")
-            .Index("index: RDI with arousals, hypopnea: 3 % or arousal, events: 6, over: 6 h");
-
-        var findings = With(text, "index: AHI, hypopnea: 3 % or arousal", events).Assess();
-
-        findings.Of("osa.five-per-hour").ShouldBe(five);
-        findings.Of("osa.fifteen-per-hour").ShouldBe(fifteen);
-    }
-
     // Source: ICSD-3 (2014), criterion B: effort-related arousals count where they can be seen.
     [Theory]
     [MemberData(nameof(Thresholds))]

@@ -66,7 +66,7 @@ public sealed class OralApplianceTests
     [Fact]
     public void CompleteCase_UnderTheAppliancePolicy_LeavesNothingOpen()
     {
-        var findings = Complete.Assess();
+        var findings = Complete.Filled().Assess();
 
         findings.Assessment.Problems.ShouldBeEmpty();
         findings.Assessment.Findings.ShouldAllBe(finding => finding.Standing != Standing.Undetermined);

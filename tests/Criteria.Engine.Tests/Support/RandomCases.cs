@@ -35,6 +35,8 @@ internal static class RandomCases
 
     private static readonly decimal[] Counts = [4, 9, 10, 27, 28, 29, 30, 60, 89, 90, 150, 179, 180, 240];
 
+    private static readonly string[] DiagnosisCodes = ["G47.33", "G47.31", "R06.83", "E66.811", "Z99.89"];
+
     private static readonly DateOnly FirstDay = new(2026, 5, 20);
 
     /// <summary>The facts that a case may hold, in the order of the codes.</summary>
@@ -109,6 +111,8 @@ internal static class RandomCases
         FactKind.Choice => new ChoiceValue(definition.Choices[code % definition.Choices.Length]),
         FactKind.Date => new DateValue(FirstDay.AddDays(code % 5)),
         FactKind.Text => new TextValue("text"),
+        FactKind.Code => new CodeValue(DiagnosisCodes[code % DiagnosisCodes.Length]),
+        FactKind.Durations => new DurationsValue([.. Enumerable.Range(0, 60 + (code % 40)).Select(night => (Ratio?)Minutes[(code + (night * night)) % Minutes.Length])]),
         FactKind.Duration => Number(definition, Minutes[code % Minutes.Length]),
         FactKind.Count => Number(definition, Near.GetValueOrDefault(definition.Id, Counts) is var counts ? counts[code % counts.Length] : 0),
         _ => Number(definition, Near.TryGetValue(definition.Id, out var near) ? near[code % near.Length] : code % 40),
@@ -171,8 +175,23 @@ internal static class RandomCases
         facts.Remove("coverage.payer");
         facts.Remove("coverage.item");
         int[] known = [.. recordCodes.Select(code => (code / 20 * 20) + 10)];
-        return new WholeCase([.. facts.Values], [List("documents", documents, known, closed: true), List("therapy", trials, [.. known.Reverse()], closed: true)]);
+        return new WholeCase([.. facts.Values], [Exact(List("documents", documents, known, closed: true)), Exact(List("therapy", trials, [.. known.Reverse()], closed: true))]);
     }
+
+    // A rounded figure of a document or trial stays open on its threshold: there is no count beside it to settle it.
+    private static RecordList Exact(RecordList list) => list with
+    {
+        Items =
+        [
+            .. list.Items.Select(item => item with
+            {
+                Attributes =
+                [
+                    .. item.Attributes.Select(fact => fact.Value is NumberValue { Printed: { } printed } ? fact with { Value = new NumberValue(Interval.Exactly(printed)) } : fact),
+                ],
+            }),
+        ],
+    };
 
     private static Fact Quotient(FactDefinition definition, decimal exact) =>
         Fact.Known(definition, Number(definition, decimal.Round(exact, 1, MidpointRounding.AwayFromZero)), Provenance.Entered, "as printed");

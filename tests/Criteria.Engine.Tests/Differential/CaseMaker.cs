@@ -2,7 +2,6 @@ using System.Collections.Immutable;
 using Criteria.Core.Cases;
 using Criteria.Core.Facts;
 using Criteria.Core.Rulesets;
-using Criteria.Engine.Tests.Support;
 
 namespace Criteria.Engine.Tests.Differential;
 
@@ -27,7 +26,8 @@ internal sealed class CaseMaker
     {
         _ruleset = CoveredRulesets.Find(ruleset);
         _random = new Random(seed);
-        var rules = Rules.Library.InForce(Rules.Date, _ruleset.Payer, _ruleset.Item);
+        var rules = Support.Rules.Library.InForce(Support.Rules.Date, _ruleset.Payer, _ruleset.Item);
+        Rules = rules;
         Criteria = [.. rules.Criteria.Where(criterion => criterion.Ruleset.Id == ruleset)];
         var wanted = Reads(rules, Criteria);
         RestsOn = [.. wanted.Select(criterion => criterion.Ruleset).Distinct().OrderBy(other => other.Id == ruleset).ThenBy(other => other.Order).Select(other => other.Id)];
@@ -52,6 +52,9 @@ internal sealed class CaseMaker
             PassBoundsDown(definition);
         }
     }
+
+    /// <summary>The rules that count for the cases.</summary>
+    public RulesInForce Rules { get; }
 
     /// <summary>The criteria of the ruleset.</summary>
     public ImmutableArray<Criterion> Criteria { get; }
@@ -80,10 +83,10 @@ internal sealed class CaseMaker
         Cover(facts);
         var ofCase = FactSet.Of(Vocabulary, facts.Values.Where(fact => fact.Definition.Scope == FactScope.Case), _records.Select(List));
         var ofNight = ofCase.With(facts.Values.Where(fact => fact.Definition.Scope == FactScope.Night));
-        return new Case($"HT-{number}", Rules.Date, ofCase, [new Night("night 1", ofNight)]);
+        return new Case($"HT-{number}", Support.Rules.Date, ofCase, [new Night("night 1", ofNight)]);
     }
 
-    private static Vocabulary Vocabulary => Rules.Library.Vocabulary;
+    private static Vocabulary Vocabulary => Support.Rules.Library.Vocabulary;
 
     private static ImmutableArray<Criterion> Reads(RulesInForce rules, IEnumerable<Criterion> criteria)
     {
@@ -166,7 +169,7 @@ internal sealed class CaseMaker
         FactKind.YesNo => new YesNoValue(_random.NextDouble() < _yes),
         FactKind.Choice => new ChoiceValue(Pick([.. definition.Choices])),
         FactKind.Date when definition.AlsoYesNo && _random.Next(2) == 0 => new YesNoValue(_random.NextDouble() < _yes),
-        FactKind.Date => new DateValue(Rules.Date.AddDays(Pick(AnyDay))),
+        FactKind.Date => new DateValue(Support.Rules.Date.AddDays(Pick(AnyDay))),
         FactKind.Code => new CodeValue(Pick([.. Codes(definition)])),
         FactKind.Text => new TextValue("text"),
         FactKind.Durations => new DurationsValue([.. Enumerable.Range(0, _random.Next(100)).Select(_ => Night())]),

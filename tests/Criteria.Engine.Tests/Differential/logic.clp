@@ -54,8 +54,12 @@
   (bind ?parts (create$)) (foreach ?n ?names (bind ?parts (create$ ?parts (yes ?n)))) (any-of ?parts))
 (deffunction all-yes ($?names)
   (bind ?parts (create$)) (foreach ?n ?names (bind ?parts (create$ ?parts (yes ?n)))) (all-of ?parts))
+(deffunction map-equal (?word ?words)
+  (bind ?parts (create$))
+  (foreach ?w ?words (bind ?parts (create$ ?parts (truth (eq (sym-cat ?w) (sym-cat ?word))))))
+  ?parts)
 (deffunction is-word (?name $?words)
-  (if (known ?name) then (truth (neq (member$ (send (given ?name) get-word) ?words) FALSE))
+  (if (known ?name) then (any-of (map-equal (send (given ?name) get-word) ?words))
    else (if (na ?name) then not-met else unknown)))
 
 ; ---- numbers ----------------------------------------------------------------------------------------------------

@@ -11,9 +11,6 @@ internal static class CoveredRulesets
     public static readonly string[] NotYet =
     [
         "follow-up",
-        "grading-second-view",
-        "home-test-report",
-        "jaw-muscle",
         "medicare-oral-appliance",
         "medicare-oral-appliance-documents",
         "medicare-pap",
@@ -22,9 +19,7 @@ internal static class CoveredRulesets
         "medicare-pap-documents",
         "medicare-pap-entering",
         "medicare-pap-supplies",
-        "night-preparation",
         "occupational-driving",
-        "oxygen-burden",
         "pathway-appliance",
         "pathway-laboratory",
         "pathway-pap",
@@ -33,8 +28,6 @@ internal static class CoveredRulesets
         "pathway-surgery",
         "perioperative-grade",
         "perioperative-pregnancy",
-        "recorded-channels",
-        "safety-cautions",
         "uk-guidance",
     ];
 

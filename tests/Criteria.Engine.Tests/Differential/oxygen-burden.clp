@@ -20,8 +20,8 @@
 (deffunction oxygen.stretch-reversed () (less (num low_saturation_total) (num low_saturation_longest)))
 (deffunction oxygen.time-too-long ()
   (any-of (less (num usable.oximetry) (num time_below_90)) (less (num usable.oximetry) (num low_saturation_total))))
-; EV-13, EV-14: time below a level that the lowest value did not reach.
+; EV-13, EV-14: time below a level that the lowest value did not reach. Under 0.05 % a share prints as nothing.
 (deffunction oxygen.lowest-contradicted ()
   (any-of
     (all-of (any-of (above (num low_saturation_total) 0) (above (num low_saturation_longest) 0)) (above (num spo2_lowest) 88))
-    (all-of (any-of (above (num time_below_90) 0) (above (num t90_share) 0)) (at-least (num spo2_lowest) 90))))
+    (all-of (any-of (above (num time_below_90) 0) (at-least (num t90_share) 0.05)) (at-least (num spo2_lowest) 90))))

@@ -1,0 +1,25 @@
+; FU-04
+(deffunction under-way (?id) (is-word (attribute ?id outcome) "continued"))
+(deffunction follow-up.other-therapy ()
+  (some-entry therapy (create$ "oral appliance" "positional therapy" "nerve stimulation" "surgery" "weight loss" "medication") under-way))
+(deffunction appliance-fitted (?id) (is-word (attribute ?id outcome) "continued" "not effective"))
+(deffunction follow-up.option-test ()
+  (if-applies (any-of (follow-up.other-therapy) (some-entry therapy (create$ "oral appliance") appliance-fitted)) met))
+; FU-05, FU-06
+(deffunction follow-up.option-pap-test ()
+  (if-applies (all-of (some-entry therapy (create$ "PAP") under-way)
+    (any-of (all-yes persistent_symptoms good_adherence) (yes significant_weight_change) (yes cardiovascular_change))) met))
+(deffunction follow-up.option-laboratory () (if-applies (any-yes follow_up_low_oxygen unexplained_pap_data) met))
+; FU-09: same rule, same denominator, similar share on the back
+(deffunction both-tests () (all-of (on-file untreated_rate) (on-file treated_rate)))
+(deffunction follow-up.not-comparable () (any-of (no same_rule) (no same_denominator) (no similar_supine_share)))
+(deffunction follow-up.comparable () (all-yes same_rule same_denominator similar_supine_share))
+; FU-01, FU-02
+(deffunction half () (scaled (num untreated_rate) 0.5))
+(deffunction half-or-more-gone () (negate (less (half) (num treated_rate))))
+(deffunction follow-up.response () (if-applies (follow-up.comparable) (half-or-more-gone)))
+(deffunction follow-up.success ()
+  (if-applies (follow-up.comparable) (all-of (below (num treated_rate) 10) (less (num treated_rate) (half)))))
+(deffunction follow-up.success-other-group ()
+  (if-applies (follow-up.comparable) (all-of (below (num treated_rate) 10) (half-or-more-gone))))
+(deffunction follow-up.resolution () (below (num treated_rate) 5))

@@ -5,7 +5,8 @@
   (all-of (negate (pathway.pap-sleepiness)) (no impaired_sleep_quality_of_life) (no hypertension)))
 ; PA-01: on a diagnosis by objective testing
 (deffunction pathway.pap () (if-applies (pathway.osa) met))
-; PA-04
-(deffunction pathway.pap-start () (if-applies (pathway.osa) met))
+; PA-04, while no PAP has begun
+(deffunction pathway.pap-start ()
+  (if-applies (all-of (pathway.osa) (negate (some-entry therapy (create$ "PAP") listed))) met))
 (deffunction pathway.pap-education ()
   (if-applies (some-entry therapy (create$ "PAP") listed) (some-entry documents (create$ "instruction record") listed)))

@@ -1,8 +1,8 @@
 ; PO-01 to PO-07: any of the definitions brings it up.
 (deffunction position.option ()
-  (if-applies (all-of (pathway.osa)
-    (any-of (position.supine-only) (position.twofold) (position.overall-ratio) (position.with-minimum-time)
-      (position.class-1) (found (position.class-2)))) met))
+  (if-applies (all-of (pathway.osa) (yes channel_position)
+    (any-of (found (position.supine-only)) (found (position.twofold)) (found (position.overall-ratio))
+      (found (position.with-minimum-time)) (found (position.class-1)) (found (position.class-2)))) met))
 ; BM-01
 (deffunction weight.obesity () (at-least (body-mass-index) 30))
 (deffunction weight.overweight () (all-of (at-least (body-mass-index) 25) (below (body-mass-index) 30)))

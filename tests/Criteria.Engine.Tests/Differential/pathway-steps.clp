@@ -14,5 +14,8 @@
 (deffunction pathway.pap-refused () (some-entry therapy (create$ "PAP") outcome-among "not tolerated" "declined"))
 ; DX-09, DX-11, DX-14, DX-16, DX-18
 (deffunction pathway.review-first ()
-  (any-of (pattern.central-predominant) (found (severity.not-obstructive)) (pattern.periodic-breathing) (pattern.hypoxemia)
-    (found (pattern.obesity-hypoventilation))))
+  (bind ?parts (create$))
+  (foreach ?finding (create$ pattern.central-predominant severity.not-obstructive pattern.periodic-breathing pattern.hypoxemia
+      pattern.obesity-hypoventilation)
+    (bind ?parts (create$ ?parts (found (funcall ?finding)))))
+  (any-of ?parts))

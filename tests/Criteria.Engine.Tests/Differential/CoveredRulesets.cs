@@ -10,7 +10,6 @@ internal static class CoveredRulesets
     /// <summary>Rulesets without a second derivation. The list is to shrink to nothing.</summary>
     public static readonly string[] NotYet =
     [
-        "follow-up",
         "medicare-oral-appliance",
         "medicare-oral-appliance-documents",
         "medicare-pap",
@@ -20,12 +19,6 @@ internal static class CoveredRulesets
         "medicare-pap-entering",
         "medicare-pap-supplies",
         "occupational-driving",
-        "pathway-appliance",
-        "pathway-laboratory",
-        "pathway-pap",
-        "pathway-position-weight",
-        "pathway-steps",
-        "pathway-surgery",
         "perioperative-grade",
         "perioperative-pregnancy",
         "uk-guidance",
@@ -41,6 +34,26 @@ internal static class CoveredRulesets
     {
         [("hsat.option-home", "not met")] = "both tests are always laid out, with what speaks for and against each",
         [("hsat.option-laboratory", "not met")] = "as above",
+        [("pathway.pap", "not met")] = "as above, where it applies",
+        [("pathway.pap-start", "not met")] = "as above, where it applies",
+        [("appliance.option", "not met")] = "as above, where it applies",
+        [("appliance.option-snoring", "not met")] = "as above, where it applies",
+        [("position.option", "not met")] = "as above, where it applies",
+        [("weight.option", "not met")] = "as above, where it applies",
+        [("weight.option-bariatric", "not met")] = "as above, where it applies",
+        [("weight.option-drug", "not met")] = "as above, where it applies",
+        [("surgery.option-referral", "not met")] = "as above, where it applies",
+        [("surgery.option-pressure", "not met")] = "as above, where it applies",
+        [("stimulation.option", "not met")] = "as above, where it applies",
+        [("laboratory.option-pattern", "not met")] = "as above, where it applies",
+        [("hypoventilation.option-gas", "not met")] = "as above, where it applies",
+        [("hypoventilation.option-cpap-first", "not met")] = "as above, where it applies",
+        [("servo-ventilation.option", "not met")] = "as above, where it applies",
+        [("laboratory.option-heart-failure", "not met")] = "as above, where it applies",
+        [("rhythm.option-screening", "not met")] = "as above, where it applies",
+        [("follow-up.option-test", "not met")] = "as above, where it applies",
+        [("follow-up.option-pap-test", "not met")] = "as above, where it applies",
+        [("follow-up.option-laboratory", "not met")] = "as above, where it applies",
     };
 
     /// <summary>The kinds of documents and trials that a ruleset asks for; for others, every kind.</summary>
@@ -54,6 +67,8 @@ internal static class CoveredRulesets
         ["height"] = [160, 180, 200],
         ["supine_time"] = [19, 20, 40, 180, 360],
         ["other_time"] = [19, 20, 40, 180, 360],
+        ["untreated_rate"] = [8, 9.8m, 10, 18, 19.8m, 20, 20.2m, 40],
+        ["treated_rate"] = [4, 4.9m, 5, 5.1m, 9, 9.9m, 10, 10.1m, 20],
     };
 
     /// <summary>What makes a night a good one.</summary>

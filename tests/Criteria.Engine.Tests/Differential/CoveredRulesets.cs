@@ -54,11 +54,30 @@ internal static class CoveredRulesets
         [("follow-up.option-test", "not met")] = "as above, where it applies",
         [("follow-up.option-pap-test", "not met")] = "as above, where it applies",
         [("follow-up.option-laboratory", "not met")] = "as above, where it applies",
+        [("oxygen.figures", "not met")] = "what is not on file may still be found",
+        [("oxygen.below-90", "not met")] = "what is not on file may still be found",
+        [("oxygen.at-or-below-88", "not met")] = "what is not on file may still be found",
+        [("oxygen.odi", "not met")] = "what is not on file may still be found",
+        [("jaw.episodes", "not met")] = "what is not on file may still be found",
+        [("report.age", "not met")] = "what is not on file may still be found",
+        [("report.risk-answers", "not met")] = "what is not on file may still be found",
+        [("report.exclusions-answered", "not met")] = "what is not on file may still be found",
+        [("report.driving-asked", "not met")] = "what is not on file may still be found",
+        [("report.set-up", "not met")] = "what is not on file may still be found",
+        [("report.times", "not met")] = "what is not on file may still be found",
+        [("report.index", "not met")] = "what is not on file may still be found",
+        [("report.counts", "not met")] = "what is not on file may still be found",
+        [("report.position", "not met")] = "what is not on file may still be found",
+        [("report.heart-rate", "not met")] = "what is not on file may still be found",
+        [("report.snoring", "not met")] = "what is not on file may still be found",
     };
 
     /// <summary>The kinds of documents and trials that a ruleset asks for; for others, every kind.</summary>
     public static readonly Dictionary<string, string[]> Kinds = new(StringComparer.Ordinal)
     {
+        ["home-test-report"] = ["sleep test report", "test order"],
+        ["night-preparation"] = ["test order", "sleep test report"],
+        ["safety-cautions"] = ["test order", "sleep test report"],
     };
 
     /// <summary>Values near limits that are not fixed numbers, such as a multiple of another fact.</summary>
@@ -67,6 +86,9 @@ internal static class CoveredRulesets
         ["height"] = [160, 180, 200],
         ["supine_time"] = [19, 20, 40, 180, 360],
         ["other_time"] = [19, 20, 40, 180, 360],
+        ["time_below_90"] = [0, 1, 5, 6, 20, 420, 421],
+        ["low_saturation_total"] = [0, 1, 4, 5, 6, 20, 420, 421],
+        ["low_saturation_longest"] = [0, 1, 4, 5, 6, 20, 421],
         ["untreated_rate"] = [8, 9.8m, 10, 18, 19.8m, 20, 20.2m, 40],
         ["treated_rate"] = [4, 4.9m, 5, 5.1m, 9, 9.9m, 10, 10.1m, 20],
     };

@@ -66,6 +66,12 @@ internal static class CoveredRulesets
     /// <summary>The kinds of documents and trials that a ruleset asks for; for others, every kind.</summary>
     public static readonly Dictionary<string, string[]> Kinds = new(StringComparer.Ordinal)
     {
+        ["pathway-steps"] = ["PAP", "oral appliance"],
+        ["pathway-pap"] = ["PAP", "oral appliance", "instruction record", "letter"],
+        ["pathway-appliance"] = ["oral appliance", "PAP", "surgery", "clinical evaluation", "order"],
+        ["pathway-position-weight"] = ["PAP", "weight loss"],
+        ["pathway-surgery"] = ["PAP", "oral appliance"],
+        ["follow-up"] = ["PAP", "oral appliance", "positional therapy", "sleep test report", "adherence report", "letter"],
     };
 
     /// <summary>Values near limits that are not fixed numbers, such as a multiple of another fact.</summary>

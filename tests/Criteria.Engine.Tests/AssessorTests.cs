@@ -102,7 +102,7 @@ public sealed class AssessorTests
         var problem = findings.Assessment.Problems.ShouldHaveSingleItem();
         problem.Code.ShouldBe("CA0001");
         problem.Message.ShouldBe("no ruleset for `other`, `pap` in force on 2026-07-01; coverage was not checked");
-        problem.Help.ShouldBe("there are rules for medicare, pap; medicare, oral appliance");
+        problem.Help.ShouldBe("there are rules for medicare, pap; medicare, oral appliance; medicare, nerve stimulation; medicare, respiratory assist; medicare, home sleep test; example plan, pap");
     }
 
     [Theory]
@@ -126,7 +126,7 @@ public sealed class AssessorTests
     public void Assess_AroundTheDatesOfTheRulesets_SelectsAndWarns(string date, bool inForce, bool reviewPassed)
     {
         var asOf = DateOnly.ParseExact(date, "yyyy-MM-dd", System.Globalization.CultureInfo.InvariantCulture);
-        var shipped = Rules.Library.Rulesets.Where(ruleset => ruleset.Item is null or "pap" && ruleset.Status == RulesetStatus.Active).Select(ruleset => ruleset.Id).ToArray();
+        var shipped = Rules.Library.Rulesets.Where(ruleset => ruleset is { Payer: null or "medicare", Item: null or "pap", Status: RulesetStatus.Active }).Select(ruleset => ruleset.Id).ToArray();
 
         var assessed = Rules.Assessor.Assess(CaseText.Complete.Read(), asOf);
 

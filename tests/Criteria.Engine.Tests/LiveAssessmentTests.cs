@@ -107,7 +107,12 @@ public sealed class LiveAssessmentTests
 
         live.UpdateNight(0, Number("rei_3.events", 171));
 
-        live.Evaluated.ShouldBe(["agreement.rules-reversed", "severity.rei-3", "severity.rules-disagree", "severity.negative", "osa.five-per-hour", "osa.fifteen-per-hour"], ignoreOrder: true);
+        live.Evaluated.ShouldBe(
+            [
+                "agreement.rules-reversed", "agreement.printed-rei-3", "agreement.types-rei",
+                "severity.rei-3", "severity.rules-disagree", "severity.negative", "osa.five-per-hour", "osa.fifteen-per-hour",
+            ],
+            ignoreOrder: true);
     }
 
     [Fact]
@@ -119,7 +124,11 @@ public sealed class LiveAssessmentTests
         live.UpdateNight(0, Number("rei_3.events", 280), Fact.Absent(Definition("rei_3.printed")), Number("rei_3.time", 420));
 
         live.Evaluated.Distinct().ShouldBe(
-            ["agreement.rules-reversed", "severity.rei-3", "severity.rules-disagree", "severity.negative", "osa.five-per-hour", "osa.fifteen-per-hour"], ignoreOrder: true);
+            [
+                "agreement.rules-reversed", "agreement.printed-rei-3", "agreement.rei-time", "agreement.types-rei",
+                "severity.rei-3", "severity.rules-disagree", "severity.negative", "osa.five-per-hour", "osa.fifteen-per-hour",
+            ],
+            ignoreOrder: true);
         live.Assessment.Of("severity.rules-disagree").Single().Standing.ShouldBe(Standing.Met);
     }
 
@@ -172,7 +181,7 @@ public sealed class LiveAssessmentTests
 
         live.Evaluated.ShouldBe(
             [
-                "hsat.examination", "pap.evaluation-before-test", "pap.evaluation-content", "pap.test-order", "pap.test-report",
+                "agreement.report-before-night", "hsat.examination", "pap.evaluation-before-test", "pap.evaluation-content", "pap.test-order", "pap.test-report",
                 "pap.instruction", "pap.instruction-before-use", "pap.initial-coverage",
                 "pap.continued.visit", "pap.continued.late-visit", "pap.continued.too-early", "pap.continued.report", "pap.continued-coverage",
                 "pap.failed-trial.visit", "pap.failed-trial.study",

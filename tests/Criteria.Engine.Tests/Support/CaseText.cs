@@ -39,7 +39,7 @@ internal sealed record CaseText
         .With("nights.supplier_handled_test", "no").With("nights.supplier_is_certified_hospital", "no")
         .Index("index: REI, hypopnea: 4 %, per_hour: 17.3, events: 120, over: 6 h 55 min")
         .Index("index: REI, hypopnea: 3 %, per_hour: 24.6, events: 170, over: 6 h 55 min")
-        .Index("index: ODI, desaturation: 3 %, events: 160").Index("index: ODI, desaturation: 4 %, events: 130")
+        .Index("index: ODI, desaturation: 3 %, per_hour: 23.1, events: 160").Index("index: ODI, desaturation: 4 %, per_hour: 18.8, events: 130")
         .Document(
             "id: visit-note, kind: clinical evaluation, date: 2026-05-20, author: physician, in_person: yes, telehealth: no, signed: 2026-05-20, pages: 3, "
             + "records_symptoms: yes, records_sleepiness_scale: yes, records_exam: yes, records_neck: yes, records_bmi: yes")

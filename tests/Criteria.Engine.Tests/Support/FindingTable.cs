@@ -31,3 +31,11 @@ internal sealed class FindingTable(Assessment assessment)
     /// <summary>The ids of the questions of the source that hold a criterion open.</summary>
     public string[] Questions(string id) => [.. this[id].Silent.Select(question => question.Id)];
 }
+
+/// <summary>What tests ask of findings.</summary>
+internal static class FindingQuestions
+{
+    /// <summary>Whether all that is missing is a detail of a document on file, such as the form of its signature.</summary>
+    public static bool OnlyAsksAboutDocuments(this Finding finding) =>
+        !finding.Missing.IsEmpty && finding.Missing.All(fact => fact.Fact.Contains(": document.", StringComparison.Ordinal));
+}

@@ -112,7 +112,7 @@ internal static class RandomCases
         FactKind.Date => new DateValue(FirstDay.AddDays(code % 5)),
         FactKind.Text => new TextValue("text"),
         FactKind.Code => new CodeValue(DiagnosisCodes[code % DiagnosisCodes.Length]),
-        FactKind.Durations => new DurationsValue([.. Enumerable.Range(0, 60 + (code % 40)).Select(night => (Ratio?)Minutes[(code + (night * night)) % Minutes.Length])]),
+        FactKind.Durations => new DurationsValue([.. Enumerable.Range(0, 92 + (code % 40)).Select(night => (Ratio?)Minutes[(code + (night * night)) % Minutes.Length])]),
         FactKind.Duration => Number(definition, Minutes[code % Minutes.Length]),
         FactKind.Count => Number(definition, Near.GetValueOrDefault(definition.Id, Counts) is var counts ? counts[code % counts.Length] : 0),
         _ => Number(definition, Near.TryGetValue(definition.Id, out var near) ? near[code % near.Length] : code % 40),
@@ -175,7 +175,17 @@ internal static class RandomCases
         facts.Remove("coverage.payer");
         facts.Remove("coverage.item");
         int[] known = [.. recordCodes.Select(code => (code / 20 * 20) + 10)];
-        return new WholeCase([.. facts.Values], [Exact(List("documents", documents, known, closed: true)), Exact(List("therapy", trials, [.. known.Reverse()], closed: true))]);
+        var therapy = Exact(List("therapy", trials, [.. known.Reverse()], closed: true));
+        if (agree && therapy.Items.Count(trial => trial.Kind == "PAP") == 1)
+        {
+            // The nights of use say it all; a figure beside them would be another measurement.
+            foreach (var run in vocabulary.Facts.Where(fact => fact.Computed?.Run is not null))
+            {
+                facts.Remove(run.Id);
+            }
+        }
+
+        return new WholeCase([.. facts.Values], [Exact(List("documents", documents, known, closed: true)), therapy]);
     }
 
     // A rounded figure of a document or trial stays open on its threshold: there is no count beside it to settle it.

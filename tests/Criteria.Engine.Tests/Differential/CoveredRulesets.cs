@@ -7,19 +7,26 @@ namespace Criteria.Engine.Tests.Differential;
 /// <summary>Which rulesets are derived a second time, and what their random cases need beside their thresholds.</summary>
 internal static class CoveredRulesets
 {
+    private const string NotYetDerived = "checks figures of one report against each other; not derived a second time yet";
+
     /// <summary>Rulesets without a second derivation. The list is to shrink to nothing.</summary>
     public static readonly string[] NotYet =
     [
+        "example-plan-pap",
+        "figures-at-a-boundary",
         "follow-up",
         "grading-second-view",
         "home-test-report",
         "jaw-muscle",
+        "medicare-home-test",
+        "medicare-nerve-stimulation",
         "medicare-oral-appliance-documents",
         "medicare-pap-changes",
         "medicare-pap-continued",
         "medicare-pap-documents",
         "medicare-pap-entering",
         "medicare-pap-supplies",
+        "medicare-respiratory-assist",
         "night-preparation",
         "occupational-driving",
         "oxygen-burden",
@@ -29,7 +36,6 @@ internal static class CoveredRulesets
         "pathway-position-weight",
         "pathway-steps",
         "pathway-surgery",
-        "perioperative-grade",
         "perioperative-pregnancy",
         "recorded-channels",
         "safety-cautions",
@@ -39,6 +45,27 @@ internal static class CoveredRulesets
     /// <summary>Criteria that are left out of a covered ruleset, with the reason.</summary>
     public static readonly Dictionary<string, string> LeftOut = new(StringComparer.Ordinal)
     {
+        ["agreement.printed-rei-4"] = NotYetDerived,
+        ["agreement.printed-rei-3"] = NotYetDerived,
+        ["agreement.printed-ahi-4"] = NotYetDerived,
+        ["agreement.printed-ahi-3a"] = NotYetDerived,
+        ["agreement.printed-rdi-arousal-3a"] = NotYetDerived,
+        ["agreement.printed-rdi-payer-4"] = NotYetDerived,
+        ["agreement.printed-odi-3"] = NotYetDerived,
+        ["agreement.printed-odi-4"] = NotYetDerived,
+        ["agreement.rei-time"] = NotYetDerived,
+        ["agreement.ahi-time"] = NotYetDerived,
+        ["agreement.total"] = NotYetDerived,
+        ["agreement.types-rei"] = NotYetDerived,
+        ["agreement.types-ahi"] = NotYetDerived,
+        ["agreement.central-hypopneas"] = NotYetDerived,
+        ["agreement.position-events"] = NotYetDerived,
+        ["agreement.position-too-long"] = NotYetDerived,
+        ["agreement.pat-too-long"] = NotYetDerived,
+        ["agreement.jaw-too-long"] = NotYetDerived,
+        ["agreement.sleep-too-long"] = NotYetDerived,
+        ["agreement.end-date"] = NotYetDerived,
+        ["agreement.report-before-night"] = NotYetDerived,
     };
 
     /// <summary>Standings that no case can have, with the reason.</summary>

@@ -39,7 +39,6 @@ internal static class CoveredRulesets
         "perioperative-pregnancy",
         "recorded-channels",
         "safety-cautions",
-        "uk-guidance",
     ];
 
     /// <summary>Criteria that are left out of a covered ruleset, with the reason.</summary>

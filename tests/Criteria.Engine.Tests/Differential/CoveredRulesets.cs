@@ -17,7 +17,6 @@ internal static class CoveredRulesets
         "follow-up",
         "grading-second-view",
         "home-test-report",
-        "jaw-muscle",
         "medicare-home-test",
         "medicare-nerve-stimulation",
         "medicare-oral-appliance-documents",
@@ -70,6 +69,7 @@ internal static class CoveredRulesets
     /// <summary>Standings that no case can have, with the reason.</summary>
     public static readonly Dictionary<(string Criterion, string Says), string> CannotBe = new()
     {
+        [("jaw.episodes", "not met")] = "it says that a description is on file; what is not on file is unknown",
         [("hsat.option-home", "not met")] = "both tests are always laid out, with what speaks for and against each",
         [("hsat.option-laboratory", "not met")] = "as above",
     };

@@ -1,3 +1,5 @@
+; That such an entry is there at all.
+(deffunction listed (?id) met)
 ; FU-04: therapy other than PAP that goes on, or that did not work
 (deffunction other-therapies ()
   (create$ "oral appliance" "positional therapy" "nerve stimulation" "surgery" "weight loss" "medication"))

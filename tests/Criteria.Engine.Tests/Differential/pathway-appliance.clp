@@ -1,3 +1,5 @@
+; That such an entry is there at all.
+(deffunction listed (?id) met)
 ; OA-03: diagnosed; that PAP is not tolerated, not accepted or not preferred speaks for it. No limit of severity.
 (deffunction appliance.option () (if-applies (pathway.osa) met))
 ; OA-01: snoring that the patient wants treated, and no sleep apnea by staged sleep, the widest rule for hypopneas included.

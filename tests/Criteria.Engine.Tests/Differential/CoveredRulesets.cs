@@ -82,6 +82,7 @@ internal static class CoveredRulesets
         [("servo-ventilation.option", "not met")] = "as above, where it applies",
         [("laboratory.option-heart-failure", "not met")] = "as above, where it applies",
         [("rhythm.option-screening", "not met")] = "as above, where it applies",
+        [("hypoventilation.measured", "not met")] = "it says that a figure is on file; what is not on file is unknown",
         [("follow-up.option-test", "not met")] = "as above, where it applies",
         [("follow-up.option-pap-test", "not met")] = "as above, where it applies",
         [("follow-up.option-laboratory", "not met")] = "as above, where it applies",

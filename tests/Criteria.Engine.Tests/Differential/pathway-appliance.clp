@@ -5,7 +5,7 @@
 ; OA-01: snoring that the patient wants treated, and no sleep apnea by staged sleep, the widest rule for hypopneas included.
 (deffunction appliance.option-snoring ()
   (if-applies (all-of (any-yes snoring habitual_snoring) (yes wants_snoring_treated) (is-word recorder "type I" "type II")
-    (adequacy.gradable) (below (rate ahi_3a sleep_time) 5) (negate (pathway.osa))) met))
+    (adequacy.gradable) (if (no-rate ahi_3a sleep_time) then not-met else (below (rate ahi_3a sleep_time) 5)) (negate (pathway.osa))) met))
 (deffunction appliance-listed () (some-entry therapy (create$ "oral appliance") listed))
 (deffunction for-an-appliance (?id) (is-word (attribute ?id item) "oral appliance"))
 (deffunction appliance-ordered () (some-entry documents (create$ "order") for-an-appliance))

@@ -108,6 +108,8 @@ internal static class CoveredRulesets
         ["height"] = [160, 180, 200],
         ["supine_time"] = [19, 20, 40, 180, 360],
         ["other_time"] = [19, 20, 40, 180, 360],
+        ["trial.residual_rate"] = [14.9m, 15, 15.1m, 20],
+        ["trial.nights_above_4h"] = [3, 4, 5, 6],
         ["untreated_rate"] = [8, 9.8m, 10, 18, 19.8m, 20, 20.2m, 40],
         ["treated_rate"] = [4, 4.9m, 5, 5.1m, 9, 9.9m, 10, 10.1m, 20],
     };

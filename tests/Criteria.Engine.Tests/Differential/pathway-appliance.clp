@@ -2,10 +2,11 @@
 (deffunction listed (?id) met)
 ; OA-03: diagnosed; that PAP is not tolerated, not accepted or not preferred speaks for it. No limit of severity.
 (deffunction appliance.option () (if-applies (pathway.osa) met))
-; OA-01: snoring that the patient wants treated, and no sleep apnea by staged sleep, the widest rule for hypopneas included.
+; OA-01: snoring that the patient wants treated, and no sleep apnea by staged sleep with the widest rule for hypopneas.
 (deffunction appliance.option-snoring ()
   (if-applies (all-of (any-yes snoring habitual_snoring) (yes wants_snoring_treated) (is-word recorder "type I" "type II")
-    (adequacy.gradable) (if (no-rate ahi_3a sleep_time) then not-met else (below (rate ahi_3a sleep_time) 5)) (negate (pathway.osa))) met))
+    (adequacy.gradable)
+    (if (no-rate ahi_3a sleep_time) then not-met else (below (rate ahi_3a sleep_time) 5)) (negate (pathway.osa))) met))
 (deffunction appliance-listed () (some-entry therapy (create$ "oral appliance") listed))
 (deffunction for-an-appliance (?id) (is-word (attribute ?id item) "oral appliance"))
 (deffunction appliance-ordered () (some-entry documents (create$ "order") for-an-appliance))
@@ -15,7 +16,7 @@
   (all-of (has ?id custom_titratable) (has ?id by_qualified_dentist) (has ?id prescribed_by_sleep_physician)))
 (deffunction appliance.custom-by-dentist ()
   (if-applies (appliance-listed) (some-entry therapy (create$ "oral appliance") as-recommended)))
-; OA-04, OA-06: visits after the start. The list of authors knows no sleep physician, so one who may treat as such will do.
+; OA-04, OA-06: visits after the start. The list of authors knows no sleep physician; whoever may treat will do.
 (deffunction days-since-start (?trial ?document) (days-from (num (attribute ?trial start)) (num (attribute ?document date))))
 (deffunction began-before (?trial ?document) (above (days-since-start ?trial ?document) 0))
 (deffunction began-not-before (?trial ?document) (at-most (days-since-start ?trial ?document) 0))

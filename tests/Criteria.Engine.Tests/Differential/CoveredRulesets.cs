@@ -23,7 +23,6 @@ internal static class CoveredRulesets
         "medicare-pap-entering",
         "medicare-pap-supplies",
         "night-preparation",
-        "occupational-driving",
         "oxygen-burden",
         "pathway-appliance",
         "pathway-laboratory",
@@ -31,11 +30,8 @@ internal static class CoveredRulesets
         "pathway-position-weight",
         "pathway-steps",
         "pathway-surgery",
-        "perioperative-grade",
-        "perioperative-pregnancy",
         "recorded-channels",
         "safety-cautions",
-        "uk-guidance",
     ];
 
     /// <summary>Criteria that are left out of a covered ruleset, with the reason.</summary>
@@ -48,6 +44,10 @@ internal static class CoveredRulesets
     {
         [("hsat.option-home", "not met")] = "both tests are always laid out, with what speaks for and against each",
         [("hsat.option-laboratory", "not met")] = "as above",
+        [("driving.option-fast", "not met")] = "laid out where it applies, with what speaks for it",
+        [("perioperative.option-screening", "not met")] = "laid out where it applies, with what speaks for and against it",
+        [("perioperative.option-delay", "not met")] = "as above",
+        [("pregnancy.option-test", "not met")] = "laid out where it applies, with what speaks for it",
     };
 
     /// <summary>The kinds of documents and trials that a ruleset asks for; for others, every kind.</summary>

@@ -39,7 +39,7 @@ internal static class CoveredRulesets
     {
     };
 
-    /// <summary>Standings that no case can have, with the reason.</summary>
+    /// <summary>Standings that no case can have, or that random ones have no chance to reach, with the reason.</summary>
     public static readonly Dictionary<(string Criterion, string Says), string> CannotBe = new()
     {
         [("hsat.option-home", "not met")] = "both tests are always laid out, with what speaks for and against each",
@@ -48,11 +48,16 @@ internal static class CoveredRulesets
         [("perioperative.option-screening", "not met")] = "laid out where it applies, with what speaks for and against it",
         [("perioperative.option-delay", "not met")] = "as above",
         [("pregnancy.option-test", "not met")] = "laid out where it applies, with what speaks for it",
+        [("hst.interpreter", "not met")] = "without a credential the local policy decides, so it stays open",
+        [("implant.coverage", "met")] = "some thirty answers have to fit at once; the bound tests hold it",
     };
 
     /// <summary>The kinds of documents and trials that a ruleset asks for; for others, every kind.</summary>
     public static readonly Dictionary<string, string[]> Kinds = new(StringComparer.Ordinal)
     {
+        ["example-plan-pap"] = ["clinical evaluation", "sleep test report"],
+        ["medicare-home-test"] = ["test order", "clinical evaluation"],
+        ["medicare-nerve-stimulation"] = ["PAP", "oral appliance"],
     };
 
     /// <summary>Values near limits that are not fixed numbers, such as a multiple of another fact.</summary>

@@ -21,10 +21,12 @@
 (deffunction assist.complex-apnea ()
   (if-applies (yes pap_used)
     (all-of (below (num obstructive_rate_on_pap) 5) (more-than-half-central) (at-least (central-index) 5))))
-; K-05: outside the laboratory a flag only, by the hour of sleep or, where that was not staged, of monitoring.
+; K-05: outside the laboratory a flag only, by the hour of sleep where the recorder stages it, else of monitoring.
 (deffunction assist.home-flag ()
-  (all-of (is-word recorder "type II" "type III" "type IV" "PAT set") (more-than-half-central)
-    (at-least (or-else (central-index) (over (central-ones) (num monitoring_time))) 5)))
+  (all-of (more-than-half-central)
+    (any-of (all-of (is-word recorder "type II") (at-least (central-index) 5))
+      (all-of (is-word recorder "type III" "type IV" "PAT set")
+        (at-least (over (central-ones) (num monitoring_time)) 5)))))
 ; C-18, M-07
 (deffunction assist.backup-rate-with-osa () (all-of (is-word device_code "E0471") (is-word diagnosis_code "G47.33")))
 (deffunction assist.definition ()

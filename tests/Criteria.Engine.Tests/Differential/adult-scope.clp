@@ -1,0 +1,2 @@
+; DX-19
+(deffunction scope.adults () (below (num age) 18))

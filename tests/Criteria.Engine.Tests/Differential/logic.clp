@@ -1,0 +1,195 @@
+; Three-valued logic, numbers of which only a range may be known, and documents: all that the re-derived rules need.
+; Truths are met, not-met and unknown. A range is (low high high-included), low included; () when nothing is known.
+; A case arrives as GIVEN facts and RECORD entries. Asking for a fact that the case was never given is reported.
+
+(defclass GIVEN (is-a USER) (role concrete)
+  (slot state) (slot word) (slot low) (slot high) (slot high-in) (multislot list))
+(defclass RECORD (is-a USER) (role concrete) (slot list) (slot kind))
+
+(defglobal ?*hair* = 1e-9 ?*closed* = (create$) ?*ids* = (create$))
+
+; ---- a case as it arrives ---------------------------------------------------------------------------------------
+
+(deffunction begin () (do-for-all-instances ((?g GIVEN)) TRUE (send ?g delete))
+  (do-for-all-instances ((?r RECORD)) TRUE (send ?r delete)) (bind ?*closed* (create$)) (bind ?*ids* (create$)))
+(deffunction unknown-fact (?name) (make-instance ?name of GIVEN (state unknown)))
+(deffunction no-such (?name) (make-instance ?name of GIVEN (state does-not-apply)))
+(deffunction word-fact (?name ?word) (make-instance ?name of GIVEN (state known) (word ?word)))
+(deffunction number-fact (?name ?low ?high ?in)
+  (make-instance ?name of GIVEN (state known) (low ?low) (high ?high) (high-in ?in)))
+(deffunction list-fact (?name $?list) (make-instance ?name of GIVEN (state known) (list ?list)))
+(deffunction record-entry (?id ?list ?kind) (make-instance ?id of RECORD (list ?list) (kind ?kind))
+  (bind ?*ids* (create$ ?*ids* ?id)))
+(deffunction close-list (?list) (bind ?*closed* (create$ ?*closed* ?list)))
+
+(deffunction given (?name)
+  (bind ?it (symbol-to-instance-name ?name))
+  (if (not (instance-existp ?it)) then
+    (printout t "the case was not given " ?name crlf)
+    (unknown-fact ?name))
+  ?it)
+(deffunction known (?name) (eq (send (given ?name) get-state) known))
+(deffunction na (?name) (eq (send (given ?name) get-state) does-not-apply))
+
+; ---- truths -----------------------------------------------------------------------------------------------------
+
+(deffunction truth (?holds) (if ?holds then met else not-met))
+(deffunction all-of ($?parts)
+  (if (member$ not-met ?parts) then not-met else (if (member$ unknown ?parts) then unknown else met)))
+(deffunction any-of ($?parts)
+  (if (member$ met ?parts) then met else (if (member$ unknown ?parts) then unknown else not-met)))
+(deffunction negate (?part) (if (eq ?part met) then not-met else (if (eq ?part not-met) then met else unknown)))
+(deffunction at-least-of (?n $?parts)
+  (bind ?met 0) (bind ?open 0)
+  (foreach ?p ?parts
+    (if (eq ?p met) then (bind ?met (+ ?met 1)))
+    (if (eq ?p unknown) then (bind ?open (+ ?open 1))))
+  (if (>= ?met ?n) then met else (if (>= (+ ?met ?open) ?n) then unknown else not-met)))
+
+; A yes/no fact that does not apply is a no; so is a word or a date that does not apply.
+(deffunction yes (?name)
+  (if (known ?name) then (truth (eq (send (given ?name) get-word) yes)) else (if (na ?name) then not-met else unknown)))
+(deffunction no (?name) (negate (yes ?name)))
+(deffunction any-yes ($?names)
+  (bind ?parts (create$)) (foreach ?n ?names (bind ?parts (create$ ?parts (yes ?n)))) (any-of ?parts))
+(deffunction all-yes ($?names)
+  (bind ?parts (create$)) (foreach ?n ?names (bind ?parts (create$ ?parts (yes ?n)))) (all-of ?parts))
+(deffunction map-equal (?word ?words)
+  (bind ?parts (create$))
+  (foreach ?w ?words (bind ?parts (create$ ?parts (truth (eq (sym-cat ?w) (sym-cat ?word))))))
+  ?parts)
+(deffunction is-word (?name $?words)
+  (if (known ?name) then (any-of (map-equal (send (given ?name) get-word) ?words))
+   else (if (na ?name) then not-met else unknown)))
+
+; ---- numbers ----------------------------------------------------------------------------------------------------
+
+(deffunction num (?name)
+  (bind ?g (given ?name))
+  (if (known ?name) then (create$ (send ?g get-low) (send ?g get-high) (send ?g get-high-in)) else (create$)))
+(deffunction exactly (?n) (create$ ?n ?n TRUE))
+(deffunction empty (?r) (= (length$ ?r) 0))
+(deffunction exact (?r) (and (not (empty ?r)) (< (abs (- (nth$ 1 ?r) (nth$ 2 ?r))) ?*hair*)))
+(deffunction same (?a ?b) (< (abs (- ?a ?b)) ?*hair*))
+(deffunction under (?a ?b) (< ?a (- ?b ?*hair*)))
+
+; Whether every, no or some possible value of one range lies below every possible value of another.
+(deffunction less (?a ?b)
+  (if (or (empty ?a) (empty ?b)) then (return unknown))
+  (bind ?high (nth$ 2 ?a)) (bind ?low (nth$ 1 ?b))
+  (if (or (under ?high ?low) (and (same ?high ?low) (not (nth$ 3 ?a)))) then (return met))
+  (if (under (nth$ 1 ?a) (nth$ 2 ?b)) then unknown else not-met))
+(deffunction below (?a ?n) (less ?a (exactly ?n)))
+(deffunction at-least (?a ?n) (negate (below ?a ?n)))
+(deffunction above (?a ?n) (less (exactly ?n) ?a))
+(deffunction at-most (?a ?n) (negate (above ?a ?n)))
+(deffunction equals (?a ?n) (all-of (at-least ?a ?n) (at-most ?a ?n)))
+(deffunction scaled (?a ?k) (if (empty ?a) then ?a else (create$ (* ?k (nth$ 1 ?a)) (* ?k (nth$ 2 ?a)) (nth$ 3 ?a))))
+(deffunction hull (?a ?b)
+  (bind ?in (if (same (nth$ 2 ?a) (nth$ 2 ?b)) then (or (nth$ 3 ?a) (nth$ 3 ?b))
+             else (if (> (nth$ 2 ?a) (nth$ 2 ?b)) then (nth$ 3 ?a) else (nth$ 3 ?b))))
+  (create$ (min (nth$ 1 ?a) (nth$ 1 ?b)) (max (nth$ 2 ?a) (nth$ 2 ?b)) ?in))
+(deffunction holds-value (?r ?v) (eq met (all-of (at-least (exactly ?v) (nth$ 1 ?r))
+  (if (nth$ 3 ?r) then (at-most (exactly ?v) (nth$ 2 ?r)) else (below (exactly ?v) (nth$ 2 ?r))))))
+(deffunction or-else (?a ?b) (if (empty ?a) then ?b else ?a))
+
+; ---- what reports are worked out from ---------------------------------------------------------------------------
+
+; The denominator of an index: its own, else that of the night.
+(deffunction hours-of (?index ?night) (or-else (num (sym-cat ?index .time)) (num ?night)))
+
+; Events over time are exact; a printed figure stands for what rounds to it; if both differ, all between is possible.
+(deffunction rate (?index ?night)
+  (bind ?events (num (sym-cat ?index .events))) (bind ?printed (num (sym-cat ?index .printed)))
+  (bind ?time (hours-of ?index ?night))
+  (if (or (empty ?events) (empty ?time)) then (return ?printed))
+  (if (<= (nth$ 1 ?time) 0) then (return ?printed))
+  (bind ?rate (/ (* 60.0 (nth$ 1 ?events)) (nth$ 1 ?time)))
+  (if (empty ?printed) then (return (exactly ?rate)))
+  (if (holds-value ?printed ?rate) then (exactly ?rate) else (hull ?printed (exactly ?rate))))
+(deffunction over (?events ?time)
+  (if (or (empty ?events) (empty ?time)) then (return (create$)))
+  (if (or (not (exact ?time)) (<= (nth$ 1 ?time) 0)) then (return (create$)))
+  (scaled ?events (/ 60.0 (nth$ 1 ?time))))
+
+; A sum of which a part is missing is at least the rest; a part that does not apply adds nothing.
+(deffunction sum-of ($?names)
+  (bind ?low 0) (bind ?high 0) (bind ?some FALSE)
+  (foreach ?n ?names
+    (if (known ?n)
+      then (bind ?some TRUE) (bind ?low (+ ?low (nth$ 1 (num ?n)))) (bind ?high (+ ?high (nth$ 2 (num ?n))))
+      else (if (not (na ?n)) then (bind ?high 1e6))))
+  (if ?some then (create$ ?low ?high TRUE) else (create$)))
+; The shortest of several times is no longer than any that is known.
+(deffunction shortest ($?names)
+  (bind ?high 1e6) (bind ?open FALSE) (bind ?some FALSE)
+  (foreach ?n ?names
+    (if (known ?n) then (bind ?some TRUE) (bind ?high (min ?high (nth$ 2 (num ?n)))) else (if (not (na ?n)) then (bind ?open TRUE))))
+  (if ?some then (create$ (if ?open then 0 else ?high) ?high TRUE) else (create$)))
+(deffunction body-mass-index ()
+  (bind ?w (num weight)) (bind ?h (num height)) (bind ?written (num bmi))
+  (if (or (empty ?w) (empty ?h)) then (return ?written))
+  (bind ?bmi (/ (* 10000.0 (nth$ 1 ?w)) (* (nth$ 1 ?h) (nth$ 1 ?h))))
+  (if (empty ?written) then (return (exactly ?bmi)))
+  (if (holds-value ?written ?bmi) then (exactly ?bmi) else (hull ?written (exactly ?bmi))))
+
+; ---- dates, as day numbers --------------------------------------------------------------------------------------
+
+(deffunction day (?name) (num ?name))
+(deffunction days-from (?a ?b)
+  (if (or (empty ?a) (empty ?b)) then (create$) else (exactly (- (nth$ 1 ?b) (nth$ 1 ?a)))))
+
+; ---- documents and trials ---------------------------------------------------------------------------------------
+
+(deffunction attribute (?id ?name) (sym-cat ?id / ?name))
+(deffunction has (?id ?name) (yes (attribute ?id ?name)))
+; Signed: a yes, or the date of the signature.
+(deffunction signed (?id)
+  (bind ?a (attribute ?id signed))
+  (if (and (known ?a) (neq (send (given ?a) get-low) nil)) then met else (yes ?a)))
+(deffunction kind-of (?id) (send (symbol-to-instance-name ?id) get-kind))
+; Whether some entry of those kinds fits; one that is not listed may exist until the list is closed.
+(deffunction some-entry (?list ?kinds ?fits $?more)
+  (bind ?parts (create$ (if (member$ ?list ?*closed*) then not-met else unknown)))
+  (foreach ?id ?*ids*
+    (if (and (eq (send (symbol-to-instance-name ?id) get-list) ?list) (member$ (kind-of ?id) ?kinds))
+      then (bind ?parts (create$ ?parts (funcall ?fits ?id (expand$ ?more))))))
+  (any-of ?parts))
+(deffunction listed (?id) met)
+
+; ---- findings ---------------------------------------------------------------------------------------------------
+
+; Not applicable; or open, because that or a question of the source is open; or what the body says.
+(deffunction standing (?applies ?question ?body)
+  (if (eq ?applies not-met) then (return not-applicable))
+  (if (or (eq ?applies unknown) (neq ?question not-met)) then (return unknown))
+  ?body)
+(deffunction if-applies (?applies ?body) (standing ?applies not-met ?body))
+; What a finding lends to another condition: one that does not apply is not met.
+(deffunction found (?finding) (if (eq ?finding not-applicable) then not-met else ?finding))
+(deffunction class-of (?r ?words ?cuts)
+  (if (empty ?r) then (return unknown))
+  (bind ?low 1) (bind ?high 1)
+  (foreach ?c ?cuts
+    (if (eq (at-least ?r ?c) met) then (bind ?low (+ ?low 1)))
+    (if (neq (at-least ?r ?c) not-met) then (bind ?high (+ ?high 1))))
+  (if (= ?low ?high) then (nth$ ?low ?words) else unknown))
+; Points: weight, truth, weight, truth ...
+(deffunction points ($?items)
+  (bind ?low 0) (bind ?high 0) (bind ?i 1)
+  (while (< ?i (length$ ?items))
+    (bind ?truth (nth$ (+ ?i 1) ?items))
+    (if (eq ?truth met) then (bind ?low (+ ?low (nth$ ?i ?items))))
+    (if (neq ?truth not-met) then (bind ?high (+ ?high (nth$ ?i ?items))))
+    (bind ?i (+ ?i 2)))
+  (create$ ?low ?high TRUE))
+(deffunction score (?points ?words ?cuts)
+  (bind ?class (if (empty ?words) then (if (exact ?points) then met else unknown) else (class-of ?points ?words ?cuts)))
+  (str-cat (if (eq ?class unknown) then "undetermined" else ?class) " " (nth$ 1 ?points)
+    (if (exact ?points) then "" else (str-cat " to " (nth$ 2 ?points)))))
+
+(deffunction answer (?case ?id)
+  (bind ?says (if (member$ ?id (get-deffunction-list MAIN)) then (funcall ?id) else "left out"))
+  (printout t "= " ?case " " ?id " "
+    (if (eq ?says not-met) then "not met" else (if (eq ?says unknown) then "undetermined"
+     else (if (eq ?says not-applicable) then "not applicable" else ?says))) crlf))

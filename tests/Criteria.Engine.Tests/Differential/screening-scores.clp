@@ -1,0 +1,33 @@
+; NS-01
+(deffunction nosas-points ()
+  (bind ?bmi (body-mass-index))
+  (points 4 (above (num neck) 40) 3 (all-of (at-least ?bmi 25) (below ?bmi 30)) 5 (at-least ?bmi 30)
+    2 (any-yes snoring habitual_snoring) 4 (above (num age) 55) 2 (is-word sex male)))
+(deffunction nosas () (score (nosas-points) (create$ "below the cut" "at risk") (create$ 8)))
+; GO-01
+(deffunction goal ()
+  (score (points 1 (is-word sex male) 1 (at-least (body-mass-index) 30) 1 (at-least (num age) 50) 1 (yes habitual_snoring))
+    (create$ "below the cut" "high risk") (create$ 2)))
+; BQ-01: the third category is hypertension or obesity.
+(deffunction berlin ()
+  (at-least-of 2 (at-least (num berlin_breathing_points) 2) (at-least (num berlin_sleepiness_points) 2)
+    (any-of (yes hypertension) (above (body-mass-index) 30))))
+; MP-01
+(deffunction airway.crowded () (is-word mallampati "III" "IV"))
+; ES-02
+(deffunction epworth.class () (class-of (num epworth_total) 
+  (create$ "lower normal" "higher normal" "mild excess" "moderate excess" "severe excess") (create$ 6 11 13 16)))
+; IS-01
+(deffunction insomnia.class () (class-of (num isi_total) (create$ none subthreshold moderate severe) (create$ 8 15 22)))
+; IS-02
+(deffunction insomnia.case-finding () (at-least (num isi_total) 10))
+; BM-01
+(deffunction bmi.class () (class-of (body-mass-index)
+  (create$ "underweight" "normal weight" "overweight" "obesity class 1" "obesity class 2" "obesity class 3") (create$ 18.5 25 30 35 40)))
+(deffunction man-or-woman (?male ?female) (any-of (all-of (is-word sex male) ?male) (all-of (is-word sex female) ?female)))
+; NK-01: above 17 inches in men, above 16 in women.
+(deffunction neck.large-us () (man-or-woman (above (num neck) (* 17 2.54)) (above (num neck) (* 16 2.54))))
+; NK-02: the page prints both at least and above; exactly at the limit nobody can say.
+(deffunction neck.large-australia ()
+  (standing met (man-or-woman (equals (num neck) 42) (equals (num neck) 39))
+    (man-or-woman (above (num neck) 42) (above (num neck) 39))))

@@ -21,7 +21,6 @@ internal static class CoveredRulesets
         "medicare-pap-continued",
         "medicare-pap-documents",
         "medicare-pap-entering",
-        "medicare-pap-supplies",
         "night-adequacy",
         "night-preparation",
         "occupational-driving",
@@ -54,6 +53,7 @@ internal static class CoveredRulesets
     /// <summary>The kinds of documents and trials that a ruleset asks for; for others, every kind.</summary>
     public static readonly Dictionary<string, string[]> Kinds = new(StringComparer.Ordinal)
     {
+        ["medicare-pap-supplies"] = ["order", "supply delivery", "refill request", "clinical evaluation", "adherence report", "patient statement"],
     };
 
     /// <summary>Values near limits that are not fixed numbers, such as a multiple of another fact.</summary>

@@ -80,6 +80,7 @@ internal sealed class CaseMaker
             Relate(definition, facts);
         }
 
+        Lean(facts);
         Cover(facts);
         var ofCase = FactSet.Of(Vocabulary, facts.Values.Where(fact => fact.Definition.Scope == FactScope.Case), _records.Select(List));
         var ofNight = ofCase.With(facts.Values.Where(fact => fact.Definition.Scope == FactScope.Night));
@@ -142,6 +143,23 @@ internal sealed class CaseMaker
             foreach (var bound in bounds)
             {
                 AddBound(part.Id, bound);
+            }
+        }
+    }
+
+    // Most nights are good ones: by chance alone hardly any would be, and all that waits for a good night would say nothing.
+    private void Lean(Dictionary<string, Fact> facts)
+    {
+        if (_random.Next(_ruleset.Id == "night-adequacy" ? 2 : 5) == 0)
+        {
+            return;
+        }
+
+        foreach (var (id, value) in CoveredRulesets.Leaning)
+        {
+            if (_random.Next(20) > 0 && facts.TryGetValue(id, out var fact))
+            {
+                facts[id] = Fact.Known(fact.Definition, value, Provenance.Entered, "as written");
             }
         }
     }

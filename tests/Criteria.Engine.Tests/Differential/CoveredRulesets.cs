@@ -1,3 +1,4 @@
+using Criteria.Core.Facts;
 using Criteria.Core.Rulesets;
 using Criteria.Engine.Tests.Support;
 
@@ -9,7 +10,6 @@ internal static class CoveredRulesets
     /// <summary>Rulesets without a second derivation. The list is to shrink to nothing.</summary>
     public static readonly string[] NotYet =
     [
-        "figures-that-must-agree",
         "follow-up",
         "grading-second-view",
         "home-test-report",
@@ -21,11 +21,8 @@ internal static class CoveredRulesets
         "medicare-pap-continued",
         "medicare-pap-documents",
         "medicare-pap-entering",
-        "night-adequacy",
         "night-preparation",
         "occupational-driving",
-        "osa-diagnosis",
-        "osa-severity",
         "oxygen-burden",
         "pathway-appliance",
         "pathway-laboratory",
@@ -48,6 +45,8 @@ internal static class CoveredRulesets
     /// <summary>Standings that no case can have, with the reason.</summary>
     public static readonly Dictionary<(string Criterion, string Says), string> CannotBe = new()
     {
+        [("hsat.option-home", "not met")] = "both tests are always laid out, with what speaks for and against each",
+        [("hsat.option-laboratory", "not met")] = "as above",
     };
 
     /// <summary>The kinds of documents and trials that a ruleset asks for; for others, every kind.</summary>
@@ -60,6 +59,24 @@ internal static class CoveredRulesets
     public static readonly Dictionary<string, decimal[]> Near = new(StringComparer.Ordinal)
     {
         ["height"] = [160, 180, 200],
+        ["supine_time"] = [19, 20, 40, 180, 360],
+        ["other_time"] = [19, 20, 40, 180, 360],
+    };
+
+    /// <summary>What makes a night a good one.</summary>
+    public static readonly Dictionary<string, FactValue> Leaning = new(StringComparer.Ordinal)
+    {
+        ["covers_usual_sleep"] = new YesNoValue(true),
+        ["technically_adequate"] = new YesNoValue(true),
+        ["pap_used"] = new YesNoValue(false),
+        ["channel_airflow"] = new YesNoValue(true),
+        ["usable.airflow"] = new NumberValue(Interval.Exactly(400)),
+        ["usable.oximetry"] = new NumberValue(Interval.Exactly(420)),
+        ["predominantly_obstructive"] = new YesNoValue(true),
+        ["scoring"] = new ChoiceValue("edited"),
+        ["raw_data_reviewed"] = new YesNoValue(true),
+        ["interpreter_qualified"] = new YesNoValue(true),
+        ["channel_position"] = new YesNoValue(true),
     };
 
     public static string[] Ids { get; } = [.. Rules.Library.Rulesets.Where(ruleset => ruleset.IsInForce(Rules.Date)).Select(ruleset => ruleset.Id).Distinct().Except(NotYet)];

@@ -1,14 +1,14 @@
 ; DX-09: at least 5 central events an hour, and more than half of all apneas and hypopneas.
 (deffunction central () (sum-of central_apneas central_hypopneas))
-(deffunction pattern.central-predominant ()
+(deffunction pattern.central-predominant () (if-applies (adequacy.gradable)
   (all-of (at-least (over (central) (num monitoring_time)) 5)
-    (less (scaled (sum-of obstructive_apneas mixed_apneas central_apneas hypopneas) 0.5) (central))))
+    (less (scaled (sum-of obstructive_apneas mixed_apneas central_apneas hypopneas) 0.5) (central)))))
 ; DX-14, as the reader reports it
 (deffunction pattern.periodic-breathing () (yes periodic_breathing))
-; DX-16: five minutes on end; a total that is shorter excludes it.
+; DX-16: five minutes on end; a shorter total excludes it.
 (deffunction pattern.hypoxemia ()
-  (if (eq (below (num low_saturation_total) 5) met) then not-met else (at-least (num low_saturation_longest) 5)))
-; OH-01
-(deffunction pattern.bicarbonate-raised () (all-of (at-least (body-mass-index) 30) (at-least (num bicarbonate) 27)))
+  (all-of (at-least (num low_saturation_total) 5) (at-least (num low_saturation_longest) 5)))
+; OH-01, a step for the obese
+(deffunction pattern.bicarbonate-raised () (if-applies (at-least (body-mass-index) 30) (at-least (num bicarbonate) 27)))
 ; DX-18
 (deffunction pattern.obesity-hypoventilation () (all-of (at-least (body-mass-index) 30) (at-least (num awake_paco2) 45)))

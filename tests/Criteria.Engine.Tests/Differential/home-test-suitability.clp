@@ -8,20 +8,17 @@
     chronic_opioid_use stroke_history severe_insomnia))
 ; HS-06
 (deffunction hsat.further-obstacle () (any-yes other_sleep_disorder_suspected home_circumstances_unsuitable))
-; HS-07: one whole set. Whether an airflow sensor other than nasal pressure will do was not seen.
+; HS-07: one whole set. A report that names no airflow sensor leaves open whether it was nasal pressure.
 (deffunction pat-set () (all-yes channel_pat channel_oximetry channel_actigraphy))
 (deffunction flow-set () (all-yes channel_nasal_pressure channel_thoracic_effort channel_abdominal_effort channel_oximetry))
 (deffunction hsat.sensors ()
   (standing met
-    (all-of (any-yes channel_airflow channel_thermal_airflow) (no channel_nasal_pressure) (negate (pat-set))
+    (all-of (yes channel_airflow) (no channel_nasal_pressure) (no channel_thermal_airflow) (negate (pat-set))
       (all-yes channel_thoracic_effort channel_abdominal_effort channel_oximetry))
     (any-of (flow-set) (pat-set))))
-; HS-02: raised risk, uncomplicated.
-(deffunction hsat.option-home ()
-  (all-of (hsat.increased-risk) (negate (hsat.complicating-condition)) (negate (hsat.further-obstacle))))
-; HS-02, HS-04 to HS-06: a laboratory study where one is called for, and beside the home test in an uncomplicated adult.
-(deffunction hsat.option-laboratory ()
-  (any-of (hsat.complicating-condition) (hsat.further-obstacle) (hsat.increased-risk)))
+; HS-02, HS-04 to HS-06: both tests are always laid out, with what speaks for and against each.
+(deffunction hsat.option-home () met)
+(deffunction hsat.option-laboratory () met)
 ; HS-30: history and a face-to-face examination, telemedicine included, before the night.
 (deffunction seen-before-night (?id)
   (all-of (any-of (has ?id in_person) (has ?id telehealth)) (at-most (days-from (num night.date) (num (attribute ?id date))) 0)))

@@ -46,7 +46,7 @@
     (if (eq ?p unknown) then (bind ?open (+ ?open 1))))
   (if (>= ?met ?n) then met else (if (>= (+ ?met ?open) ?n) then unknown else not-met)))
 
-; A yes/no fact that does not apply is a no; so is a word or a date that does not apply.
+; A yes/no fact that does not apply is a no.
 (deffunction yes (?name)
   (if (known ?name) then (truth (eq (send (given ?name) get-word) yes)) else (if (na ?name) then not-met else unknown)))
 (deffunction no (?name) (negate (yes ?name)))
@@ -59,8 +59,10 @@
   (foreach ?w ?words (bind ?parts (create$ ?parts (truth (eq (sym-cat ?w) (sym-cat ?word))))))
   ?parts)
 (deffunction is-word (?name $?words)
-  (if (known ?name) then (any-of (map-equal (send (given ?name) get-word) ?words))
-   else (if (na ?name) then not-met else unknown)))
+  (if (known ?name) then (any-of (map-equal (send (given ?name) get-word) ?words)) else unknown))
+; A limit for men and one for women: what exceeds both needs no answer.
+(deffunction by-sex (?male ?female)
+  (any-of (all-of (is-word sex male) ?male) (all-of (is-word sex female) ?female) (all-of ?male ?female)))
 
 ; ---- numbers ----------------------------------------------------------------------------------------------------
 
@@ -80,6 +82,8 @@
   (if (or (under ?high ?low) (and (same ?high ?low) (not (nth$ 3 ?a)))) then (return met))
   (if (under (nth$ 1 ?a) (nth$ 2 ?b)) then unknown else not-met))
 (deffunction below (?a ?n) (less ?a (exactly ?n)))
+(deffunction at-least-times (?a ?k ?b)
+  (if (or (empty ?a) (empty ?b)) then unknown else (negate (less ?a (create$ (* ?k (nth$ 1 ?b)) (* ?k (nth$ 2 ?b)) (nth$ 3 ?b))))))
 (deffunction at-least (?a ?n) (negate (below ?a ?n)))
 (deffunction above (?a ?n) (less (exactly ?n) ?a))
 (deffunction at-most (?a ?n) (negate (above ?a ?n)))
@@ -107,6 +111,8 @@
   (bind ?rate (/ (* 60.0 (nth$ 1 ?events)) (nth$ 1 ?time)))
   (if (empty ?printed) then (return (exactly ?rate)))
   (if (holds-value ?printed ?rate) then (exactly ?rate) else (hull ?printed (exactly ?rate))))
+; A printed figure that does not apply, and nothing to work the rate out from: there is no such rate.
+(deffunction no-rate (?index ?night) (and (na (sym-cat ?index .printed)) (empty (rate ?index ?night))))
 (deffunction over (?events ?time)
   (if (or (empty ?events) (empty ?time)) then (return (create$)))
   (if (or (not (exact ?time)) (<= (nth$ 1 ?time) 0)) then (return (create$)))
@@ -167,13 +173,24 @@
 (deffunction if-applies (?applies ?body) (standing ?applies not-met ?body))
 ; What a finding lends to another condition: one that does not apply is not met.
 (deffunction found (?finding) (if (eq ?finding not-applicable) then not-met else ?finding))
-(deffunction class-of (?r ?words ?cuts)
-  (if (empty ?r) then (return unknown))
+; The places of the lowest and the highest class still possible.
+(deffunction classes (?r ?cuts)
+  (if (empty ?r) then (return (create$ 1 (+ 1 (length$ ?cuts)))))
   (bind ?low 1) (bind ?high 1)
   (foreach ?c ?cuts
     (if (eq (at-least ?r ?c) met) then (bind ?low (+ ?low 1)))
     (if (neq (at-least ?r ?c) not-met) then (bind ?high (+ ?high 1))))
-  (if (= ?low ?high) then (nth$ ?low ?words) else unknown))
+  (create$ ?low ?high))
+; Whether two figures lie in different classes.
+(deffunction differ (?a ?b ?cuts)
+  (bind ?x (classes ?a ?cuts)) (bind ?y (classes ?b ?cuts))
+  (if (or (> (nth$ 1 ?x) (nth$ 2 ?y)) (> (nth$ 1 ?y) (nth$ 2 ?x))) then (return met))
+  (if (and (= (nth$ 1 ?x) (nth$ 2 ?x)) (= (nth$ 1 ?y) (nth$ 2 ?y))) then not-met else unknown))
+(deffunction class-of (?r ?words ?cuts)
+  (bind ?at (classes ?r ?cuts))
+  (if (= (nth$ 1 ?at) (nth$ 2 ?at)) then (nth$ (nth$ 1 ?at) ?words) else unknown))
+; The class of a single figure; none where the figure does not apply.
+(deffunction graded (?name ?words ?cuts) (if (na ?name) then not-applicable else (class-of (num ?name) ?words ?cuts)))
 ; Points: weight, truth, weight, truth ...
 (deffunction points ($?items)
   (bind ?low 0) (bind ?high 0) (bind ?i 1)

@@ -1,7 +1,6 @@
 ; STOP-Bang in its forms, and the Epworth cut.
-(deffunction of-sex (?male ?female) (any-of (all-of (is-word sex male) ?male) (all-of (is-word sex female) ?female)))
 ; SB-03
-(deffunction stopbang.large-neck () (of-sex (at-least (num neck) 43) (at-least (num neck) 41)))
+(deffunction stopbang.large-neck () (by-sex (at-least (num neck) 43) (at-least (num neck) 41)))
 ; SB-01: loud snoring, tiredness or sleepiness, observed apnea, blood pressure; BMI, age, neck, sex.
 (deffunction stop-s () (yes habitual_snoring))
 (deffunction stop-t () (any-yes daytime_sleepiness fatigue))

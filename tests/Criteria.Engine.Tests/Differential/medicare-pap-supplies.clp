@@ -18,12 +18,10 @@
   (day-number ?y ?m (min (nth$ 3 ?c) (days-in ?y ?m))))
 ; A date between two offsets from another, both included; no offset means no limit on that side.
 (deffunction date-from (?name ?anchor ?first ?last)
-  (if (or (na ?name) (na ?anchor)) then (return not-met))
   (if (or (empty (day ?name)) (empty (day ?anchor))) then (return unknown))
   (bind ?days (nth$ 1 (days-from (day ?anchor) (day ?name))))
   (truth (and (or (eq ?first none) (>= ?days ?first)) (or (eq ?last none) (<= ?days ?last)))))
 (deffunction in-months-before (?name ?anchor ?months)
-  (if (or (na ?name) (na ?anchor)) then (return not-met))
   (if (or (empty (day ?name)) (empty (day ?anchor))) then (return unknown))
   (bind ?service (nth$ 1 (day ?anchor))) (bind ?it (nth$ 1 (day ?name)))
   (truth (and (<= ?it ?service) (>= ?it (months-earlier ?service ?months)))))

@@ -14,14 +14,11 @@ internal static class CoveredRulesets
         "grading-second-view",
         "home-test-report",
         "jaw-muscle",
-        "medicare-oral-appliance",
         "medicare-oral-appliance-documents",
-        "medicare-pap",
         "medicare-pap-changes",
         "medicare-pap-continued",
         "medicare-pap-documents",
         "medicare-pap-entering",
-        "medicare-pap-supplies",
         "night-preparation",
         "oxygen-burden",
         "pathway-appliance",
@@ -58,6 +55,10 @@ internal static class CoveredRulesets
         ["example-plan-pap"] = ["clinical evaluation", "sleep test report"],
         ["medicare-home-test"] = ["test order", "clinical evaluation"],
         ["medicare-nerve-stimulation"] = ["PAP", "oral appliance"],
+        ["medicare-pap-supplies"] = ["order", "supply delivery", "refill request", "clinical evaluation", "adherence report", "patient statement"],
+        ["medicare-pap"] = ["clinical evaluation", "test order", "sleep test report", "instruction record", "PAP"],
+        ["medicare-pap-continued"] = ["clinical evaluation", "sleep test report", "titration report", "adherence report", "PAP"],
+        ["medicare-oral-appliance"] = ["clinical evaluation", "test order", "sleep test report", "order", "PAP"],
     };
 
     /// <summary>Values near limits that are not fixed numbers, such as a multiple of another fact.</summary>
@@ -68,7 +69,7 @@ internal static class CoveredRulesets
         ["other_time"] = [19, 20, 40, 180, 360],
     };
 
-    /// <summary>What makes a night a good one.</summary>
+    /// <summary>What makes a night and a claim good ones.</summary>
     public static readonly Dictionary<string, FactValue> Leaning = new(StringComparer.Ordinal)
     {
         ["covers_usual_sleep"] = new YesNoValue(true),
@@ -82,11 +83,38 @@ internal static class CoveredRulesets
         ["raw_data_reviewed"] = new YesNoValue(true),
         ["interpreter_qualified"] = new YesNoValue(true),
         ["channel_position"] = new YesNoValue(true),
+        ["device_cleared"] = new YesNoValue(true),
+        ["test_provider_qualifies"] = new YesNoValue(true),
+        ["local_test_policy_met"] = new YesNoValue(true),
+        ["supplier_handled_test"] = new YesNoValue(false),
+        ["recording_in_fragments"] = new YesNoValue(false),
+        ["dentist_handled_test"] = new YesNoValue(false),
+        ["appliance_code"] = new ChoiceValue("E0486"),
+        ["appliance_custom_advancement"] = new YesNoValue(true),
+        ["appliance_fixed_hinge"] = new YesNoValue(true),
+        ["appliance_beyond_front_teeth"] = new YesNoValue(true),
+        ["appliance_fine_adjustment"] = new YesNoValue(true),
+        ["appliance_keeps_setting"] = new YesNoValue(true),
+        ["appliance_holds_jaw"] = new YesNoValue(true),
+        ["appliance_no_later_visits"] = new YesNoValue(true),
+        ["appliance_listed"] = new YesNoValue(true),
+        ["appliance_provided_by_dentist"] = new YesNoValue(true),
+        ["appliance_billed_by_dentist"] = new YesNoValue(true),
+        ["appliance_dentist_enrolled"] = new YesNoValue(true),
+        ["night.date"] = new DateValue(Rules.Date.AddDays(-10)),
+        ["report_reviewed_on"] = new DateValue(Rules.Date.AddDays(1)),
+        ["document.item"] = new ChoiceValue("oral appliance"),
+        ["document.in_person"] = new YesNoValue(true),
+        ["document.signed"] = new YesNoValue(true),
+        ["document.author"] = new ChoiceValue("physician"),
     };
 
+    /// <summary>The rulesets in force that are derived a second time.</summary>
     public static string[] Ids { get; } = [.. Rules.Library.Rulesets.Where(ruleset => ruleset.IsInForce(Rules.Date)).Select(ruleset => ruleset.Id).Distinct().Except(NotYet)];
 
+    /// <summary>Where the second derivation of a ruleset is.</summary>
     public static string RulesFile(string ruleset) => Path.Combine(AppContext.BaseDirectory, "Differential", $"{ruleset}.clp");
 
+    /// <summary>The ruleset of that name.</summary>
     public static Ruleset Find(string id) => Rules.Library.Rulesets.Single(ruleset => ruleset.Id == id && ruleset.IsInForce(Rules.Date));
 }

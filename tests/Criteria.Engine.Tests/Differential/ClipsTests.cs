@@ -15,7 +15,7 @@ public sealed class ClipsTests
 {
     private const int Seed = 20_260_618;
     private const int Shipped = 20;
-    private const int ToSeeBoth = 600;
+    private const int ToSeeBoth = 3000;
 
     // More cases than the shipped ones: CRITERIA_DIFFERENTIAL_CASES=2000.
     private static readonly int Cases =

@@ -7,13 +7,18 @@ namespace Criteria.Engine.Tests.Differential;
 /// <summary>Which rulesets are derived a second time, and what their random cases need beside their thresholds.</summary>
 internal static class CoveredRulesets
 {
+    private const string NotYetDerived = "checks figures of one report against each other; not derived a second time yet";
+
     /// <summary>Rulesets without a second derivation. The list is to shrink to nothing.</summary>
     public static readonly string[] NotYet =
     [
+        "example-plan-pap",
+        "figures-at-a-boundary",
         "follow-up",
         "grading-second-view",
         "home-test-report",
-        "jaw-muscle",
+        "medicare-home-test",
+        "medicare-nerve-stimulation",
         "medicare-oral-appliance-documents",
         "medicare-pap-changes",
         "medicare-pap-continued",
@@ -34,11 +39,33 @@ internal static class CoveredRulesets
     /// <summary>Criteria that are left out of a covered ruleset, with the reason.</summary>
     public static readonly Dictionary<string, string> LeftOut = new(StringComparer.Ordinal)
     {
+        ["agreement.printed-rei-4"] = NotYetDerived,
+        ["agreement.printed-rei-3"] = NotYetDerived,
+        ["agreement.printed-ahi-4"] = NotYetDerived,
+        ["agreement.printed-ahi-3a"] = NotYetDerived,
+        ["agreement.printed-rdi-arousal-3a"] = NotYetDerived,
+        ["agreement.printed-rdi-payer-4"] = NotYetDerived,
+        ["agreement.printed-odi-3"] = NotYetDerived,
+        ["agreement.printed-odi-4"] = NotYetDerived,
+        ["agreement.rei-time"] = NotYetDerived,
+        ["agreement.ahi-time"] = NotYetDerived,
+        ["agreement.total"] = NotYetDerived,
+        ["agreement.types-rei"] = NotYetDerived,
+        ["agreement.types-ahi"] = NotYetDerived,
+        ["agreement.central-hypopneas"] = NotYetDerived,
+        ["agreement.position-events"] = NotYetDerived,
+        ["agreement.position-too-long"] = NotYetDerived,
+        ["agreement.pat-too-long"] = NotYetDerived,
+        ["agreement.jaw-too-long"] = NotYetDerived,
+        ["agreement.sleep-too-long"] = NotYetDerived,
+        ["agreement.end-date"] = NotYetDerived,
+        ["agreement.report-before-night"] = NotYetDerived,
     };
 
     /// <summary>Standings that no case can have, or that random ones have no chance to reach, with the reason.</summary>
     public static readonly Dictionary<(string Criterion, string Says), string> CannotBe = new()
     {
+        [("jaw.episodes", "not met")] = "it says that a description is on file; what is not on file is unknown",
         [("hsat.option-home", "not met")] = "both tests are always laid out, with what speaks for and against each",
         [("hsat.option-laboratory", "not met")] = "as above",
         [("driving.option-fast", "not met")] = "laid out where it applies, with what speaks for it",

@@ -1,0 +1,38 @@
+; OA-03: diagnosed; that PAP is not tolerated, not accepted or not preferred speaks for it. No limit of severity.
+(deffunction appliance.option () (if-applies (pathway.osa) met))
+; OA-01: snoring that the patient wants treated, and no sleep apnea by staged sleep, the widest rule for hypopneas included.
+(deffunction appliance.option-snoring ()
+  (if-applies (all-of (any-yes snoring habitual_snoring) (yes wants_snoring_treated) (is-word recorder "type I" "type II")
+    (adequacy.gradable) (below (rate ahi_3a sleep_time) 5) (negate (pathway.osa))) met))
+(deffunction appliance-listed () (some-entry therapy (create$ "oral appliance") listed))
+(deffunction for-an-appliance (?id) (is-word (attribute ?id item) "oral appliance"))
+(deffunction appliance-ordered () (some-entry documents (create$ "order") for-an-appliance))
+(deffunction appliance.dental-readiness () (if-applies (any-of (appliance-listed) (appliance-ordered)) (yes dental_ready)))
+; OA-02
+(deffunction as-recommended (?id)
+  (all-of (has ?id custom_titratable) (has ?id by_qualified_dentist) (has ?id prescribed_by_sleep_physician)))
+(deffunction appliance.custom-by-dentist ()
+  (if-applies (appliance-listed) (some-entry therapy (create$ "oral appliance") as-recommended)))
+; OA-04, OA-06: visits after the start of one appliance or another
+(deffunction days-since-start (?trial ?document) (days-from (num (attribute ?trial start)) (num (attribute ?document date))))
+(deffunction began-before (?trial ?document) (above (days-since-start ?trial ?document) 0))
+(deffunction began-after (?trial ?document) (below (days-since-start ?trial ?document) 0))
+(deffunction visit-after (?id $?authors)
+  (all-of (is-word (attribute ?id author) (expand$ ?authors)) (signed ?id)
+    (some-entry therapy (create$ "oral appliance") began-before ?id)))
+(deffunction visit-before (?id $?authors)
+  (all-of (is-word (attribute ?id author) (expand$ ?authors)) (signed ?id)
+    (some-entry therapy (create$ "oral appliance") began-after ?id)))
+(deffunction appliance.dental-visit ()
+  (if-applies (appliance-listed) (some-entry documents (create$ "clinical evaluation") visit-after "dentist")))
+(deffunction appliance.physician-visit ()
+  (if-applies (appliance-listed) (some-entry documents (create$ "clinical evaluation") visit-after "physician")))
+; FU-10
+(deffunction appliance.physician-diagnosis ()
+  (if-applies (appliance-listed) (some-entry documents (create$ "clinical evaluation") visit-before "physician")))
+; OA-03, SU-01: how PAP went, beside another therapy
+(deffunction pap-went (?id)
+  (is-word (attribute ?id outcome) "continued" "not tolerated" "not effective" "declined"))
+(deffunction appliance.pap-on-record ()
+  (if-applies (any-of (some-entry therapy (create$ "oral appliance" "nerve stimulation" "surgery") listed) (appliance-ordered))
+    (some-entry therapy (create$ "PAP") pap-went)))

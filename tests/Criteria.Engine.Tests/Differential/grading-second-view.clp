@@ -56,10 +56,10 @@
 (deffunction second.modified-intermediate () (below-index intermediate))
 (deffunction second.modified-weak () (below-index weak))
 ; SEV-12, SEV-13: the worse of sleepiness and breathing; exactly 15 is mild or moderate.
-(deffunction apart-at-15 (?r ?truth) (if (eq (equals ?r 15) met) then unknown else ?truth))
+(deffunction breathing-moderate (?r) (if (eq (equals ?r 15) not-met) then (above ?r 15) else unknown))
 (deffunction overall-severe (?r) (any-of (is-word sleepiness_1999 severe) (above ?r 30)))
 (deffunction at-least-moderate-1999 (?r)
-  (any-of (is-word sleepiness_1999 severe moderate) (apart-at-15 ?r (at-least ?r 15))))
+  (any-of (is-word sleepiness_1999 severe moderate) (breathing-moderate ?r)))
 (deffunction overall (?index ?body)
   (if-applies (all-of (second.asked) (at-least (rei ?index) 5)) ?body))
 (deffunction second.overall-1999-severe-rei-4 () (overall rei_4 (overall-severe (rei rei_4))))

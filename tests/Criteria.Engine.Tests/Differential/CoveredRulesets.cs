@@ -15,10 +15,7 @@ internal static class CoveredRulesets
         "home-test-report",
         "jaw-muscle",
         "medicare-oral-appliance-documents",
-        "medicare-pap-changes",
         "medicare-pap-continued",
-        "medicare-pap-documents",
-        "medicare-pap-entering",
         "night-preparation",
         "occupational-driving",
         "oxygen-burden",
@@ -50,6 +47,9 @@ internal static class CoveredRulesets
     /// <summary>The kinds of documents and trials that a ruleset asks for; for others, every kind.</summary>
     public static readonly Dictionary<string, string[]> Kinds = new(StringComparer.Ordinal)
     {
+        ["medicare-pap-documents"] = ["order", "clinical evaluation", "sleep test report", "delivery record", "supplier form", "instruction record", "credential record", "test order", "titration report", "PAP"],
+        ["medicare-pap-entering"] = ["clinical evaluation", "sleep test report", "patient statement", "supplier attestation", "PAP"],
+        ["medicare-pap-changes"] = ["clinical evaluation", "order", "adherence report", "titration report", "PAP", "oral appliance"],
         ["medicare-pap-supplies"] = ["order", "supply delivery", "refill request", "clinical evaluation", "adherence report", "patient statement"],
         ["medicare-pap"] = ["clinical evaluation", "test order", "sleep test report", "instruction record", "PAP"],
         ["medicare-pap-continued"] = ["clinical evaluation", "sleep test report", "titration report", "adherence report", "PAP"],

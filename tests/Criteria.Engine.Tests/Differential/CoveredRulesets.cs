@@ -21,7 +21,6 @@ internal static class CoveredRulesets
         "medicare-nerve-stimulation",
         "medicare-oral-appliance-documents",
         "medicare-pap-changes",
-        "medicare-pap-continued",
         "medicare-pap-documents",
         "medicare-pap-entering",
         "medicare-pap-supplies",
@@ -66,9 +65,10 @@ internal static class CoveredRulesets
         ["agreement.report-before-night"] = NotYetDerived,
     };
 
-    /// <summary>Standings that no case can have, with the reason.</summary>
-    public static readonly Dictionary<(string Criterion, string Says), string> CannotBe = new()
+    /// <summary>Standings that no case can have, or that chance does not bring about, with the reason.</summary>
+    public static readonly Dictionary<(string Criterion, string Says), string> NotSeen = new()
     {
+        [("pap.continued-coverage", "met")] = "a dozen documents and answers must fit at once; each of them is seen both ways",
         [("jaw.episodes", "not met")] = "it says that a description is on file; what is not on file is unknown",
         [("hsat.option-home", "not met")] = "both tests are always laid out, with what speaks for and against each",
         [("hsat.option-laboratory", "not met")] = "as above",
@@ -78,7 +78,7 @@ internal static class CoveredRulesets
     public static readonly Dictionary<string, string[]> Kinds = new(StringComparer.Ordinal)
     {
         ["medicare-pap"] = ["clinical evaluation", "test order", "sleep test report", "instruction record", "PAP"],
-        ["medicare-pap-continued"] = ["clinical evaluation", "sleep test report", "titration report", "adherence report", "PAP"],
+        ["medicare-pap-continued"] = ["clinical evaluation", "test order", "sleep test report", "titration report", "instruction record", "adherence report", "PAP"],
         ["medicare-oral-appliance"] = ["clinical evaluation", "test order", "sleep test report", "order", "PAP"],
     };
 
@@ -124,6 +124,10 @@ internal static class CoveredRulesets
         ["appliance_dentist_enrolled"] = new YesNoValue(true),
         ["night.date"] = new DateValue(Rules.Date.AddDays(-10)),
         ["report_reviewed_on"] = new DateValue(Rules.Date.AddDays(1)),
+        ["coverage.stage"] = new ChoiceValue("continued"),
+        ["reevaluated_on"] = new DateValue(Rules.Date.AddDays(30)),
+        ["coverage.service_date"] = new DateValue(Rules.Date.AddDays(40)),
+        ["trial.start"] = new DateValue(Rules.Date.AddDays(-61)),
         ["document.item"] = new ChoiceValue("oral appliance"),
         ["document.in_person"] = new YesNoValue(true),
         ["document.signed"] = new YesNoValue(true),

@@ -157,7 +157,7 @@ internal sealed class CaseMaker
 
         foreach (var (id, value) in CoveredRulesets.Leaning)
         {
-            if (_random.Next(20) > 0 && facts.TryGetValue(id, out var fact))
+            if (_random.Next(40) > 0 && facts.TryGetValue(id, out var fact))
             {
                 facts[id] = Fact.Known(fact.Definition, value, Provenance.Entered, "as written");
             }
@@ -184,7 +184,7 @@ internal sealed class CaseMaker
 
     private FactValue Value(FactDefinition definition) => definition.Kind switch
     {
-        _ when definition.Scope == FactScope.Record && CoveredRulesets.Leaning.TryGetValue(definition.Id, out var value) && _random.Next(2) == 0 => value,
+        _ when definition.Scope == FactScope.Record && CoveredRulesets.Leaning.TryGetValue(definition.Id, out var value) && _random.Next(4) > 0 => value,
         FactKind.YesNo => new YesNoValue(_random.NextDouble() < _yes),
         FactKind.Choice => new ChoiceValue(Pick([.. definition.Choices])),
         FactKind.Date when definition.AlsoYesNo && _random.Next(2) == 0 => new YesNoValue(_random.NextDouble() < _yes),

@@ -7,15 +7,20 @@ namespace Criteria.Engine.Tests.Differential;
 /// <summary>Which rulesets are derived a second time, and what their random cases need beside their thresholds.</summary>
 internal static class CoveredRulesets
 {
+    private const string NotYetDerived = "checks figures of one report against each other; not derived a second time yet";
+
     /// <summary>Rulesets without a second derivation. The list is to shrink to nothing.</summary>
     public static readonly string[] NotYet =
     [
+        "example-plan-pap",
+        "figures-at-a-boundary",
         "follow-up",
         "grading-second-view",
         "home-test-report",
-        "jaw-muscle",
+        "medicare-home-test",
+        "medicare-nerve-stimulation",
         "medicare-oral-appliance-documents",
-        "medicare-pap-continued",
+        "medicare-respiratory-assist",
         "night-preparation",
         "occupational-driving",
         "oxygen-burden",
@@ -25,21 +30,42 @@ internal static class CoveredRulesets
         "pathway-position-weight",
         "pathway-steps",
         "pathway-surgery",
-        "perioperative-grade",
         "perioperative-pregnancy",
         "recorded-channels",
         "safety-cautions",
-        "uk-guidance",
     ];
 
     /// <summary>Criteria that are left out of a covered ruleset, with the reason.</summary>
     public static readonly Dictionary<string, string> LeftOut = new(StringComparer.Ordinal)
     {
+        ["agreement.printed-rei-4"] = NotYetDerived,
+        ["agreement.printed-rei-3"] = NotYetDerived,
+        ["agreement.printed-ahi-4"] = NotYetDerived,
+        ["agreement.printed-ahi-3a"] = NotYetDerived,
+        ["agreement.printed-rdi-arousal-3a"] = NotYetDerived,
+        ["agreement.printed-rdi-payer-4"] = NotYetDerived,
+        ["agreement.printed-odi-3"] = NotYetDerived,
+        ["agreement.printed-odi-4"] = NotYetDerived,
+        ["agreement.rei-time"] = NotYetDerived,
+        ["agreement.ahi-time"] = NotYetDerived,
+        ["agreement.total"] = NotYetDerived,
+        ["agreement.types-rei"] = NotYetDerived,
+        ["agreement.types-ahi"] = NotYetDerived,
+        ["agreement.central-hypopneas"] = NotYetDerived,
+        ["agreement.position-events"] = NotYetDerived,
+        ["agreement.position-too-long"] = NotYetDerived,
+        ["agreement.pat-too-long"] = NotYetDerived,
+        ["agreement.jaw-too-long"] = NotYetDerived,
+        ["agreement.sleep-too-long"] = NotYetDerived,
+        ["agreement.end-date"] = NotYetDerived,
+        ["agreement.report-before-night"] = NotYetDerived,
     };
 
-    /// <summary>Standings that no case can have, with the reason.</summary>
-    public static readonly Dictionary<(string Criterion, string Says), string> CannotBe = new()
+    /// <summary>Standings that no case can have, or that chance does not bring about, with the reason.</summary>
+    public static readonly Dictionary<(string Criterion, string Says), string> NotSeen = new()
     {
+        [("pap.continued-coverage", "met")] = "a dozen documents and answers must fit at once; each of them is seen both ways",
+        [("jaw.episodes", "not met")] = "it says that a description is on file; what is not on file is unknown",
         [("hsat.option-home", "not met")] = "both tests are always laid out, with what speaks for and against each",
         [("hsat.option-laboratory", "not met")] = "as above",
     };
@@ -52,7 +78,7 @@ internal static class CoveredRulesets
         ["medicare-pap-changes"] = ["clinical evaluation", "order", "adherence report", "titration report", "PAP", "oral appliance"],
         ["medicare-pap-supplies"] = ["order", "supply delivery", "refill request", "clinical evaluation", "adherence report", "patient statement"],
         ["medicare-pap"] = ["clinical evaluation", "test order", "sleep test report", "instruction record", "PAP"],
-        ["medicare-pap-continued"] = ["clinical evaluation", "sleep test report", "titration report", "adherence report", "PAP"],
+        ["medicare-pap-continued"] = ["clinical evaluation", "test order", "sleep test report", "titration report", "instruction record", "adherence report", "PAP"],
         ["medicare-oral-appliance"] = ["clinical evaluation", "test order", "sleep test report", "order", "PAP"],
     };
 
@@ -98,6 +124,10 @@ internal static class CoveredRulesets
         ["appliance_dentist_enrolled"] = new YesNoValue(true),
         ["night.date"] = new DateValue(Rules.Date.AddDays(-10)),
         ["report_reviewed_on"] = new DateValue(Rules.Date.AddDays(1)),
+        ["coverage.stage"] = new ChoiceValue("continued"),
+        ["reevaluated_on"] = new DateValue(Rules.Date.AddDays(30)),
+        ["coverage.service_date"] = new DateValue(Rules.Date.AddDays(40)),
+        ["trial.start"] = new DateValue(Rules.Date.AddDays(-61)),
         ["document.item"] = new ChoiceValue("oral appliance"),
         ["document.in_person"] = new YesNoValue(true),
         ["document.signed"] = new YesNoValue(true),

@@ -13,10 +13,6 @@ internal static class CoveredRulesets
     public static readonly string[] NotYet =
     [
         "medicare-oral-appliance-documents",
-        "medicare-pap-changes",
-        "medicare-pap-continued",
-        "medicare-pap-documents",
-        "medicare-pap-entering",
     ];
 
     /// <summary>Criteria that are left out of a covered ruleset, with the reason.</summary>
@@ -45,9 +41,10 @@ internal static class CoveredRulesets
         ["agreement.report-before-night"] = NotYetDerived,
     };
 
-    /// <summary>Standings that no case can have, or that random ones have no chance to reach, with the reason.</summary>
-    public static readonly Dictionary<(string Criterion, string Says), string> CannotBe = new()
+    /// <summary>Standings that no case can have, or that chance does not bring about, with the reason.</summary>
+    public static readonly Dictionary<(string Criterion, string Says), string> NotSeen = new()
     {
+        [("pap.continued-coverage", "met")] = "a dozen documents and answers must fit at once; each of them is seen both ways",
         [("jaw.episodes", "not met")] = "it says that a description is on file; what is not on file is unknown",
         [("hsat.option-home", "not met")] = "both tests are always laid out, with what speaks for and against each",
         [("hsat.option-laboratory", "not met")] = "as above",
@@ -101,6 +98,9 @@ internal static class CoveredRulesets
         ["example-plan-pap"] = ["clinical evaluation", "sleep test report"],
         ["medicare-home-test"] = ["test order", "clinical evaluation"],
         ["medicare-nerve-stimulation"] = ["PAP", "oral appliance"],
+        ["medicare-pap-documents"] = ["order", "clinical evaluation", "sleep test report", "delivery record", "supplier form", "instruction record", "credential record", "test order", "titration report", "PAP"],
+        ["medicare-pap-entering"] = ["clinical evaluation", "sleep test report", "patient statement", "supplier attestation", "PAP"],
+        ["medicare-pap-changes"] = ["clinical evaluation", "order", "adherence report", "titration report", "PAP", "oral appliance"],
         ["medicare-pap-supplies"] = ["order", "supply delivery", "refill request", "clinical evaluation", "adherence report", "patient statement"],
         ["pathway-steps"] = ["PAP", "oral appliance"],
         ["pathway-pap"] = ["PAP", "oral appliance", "instruction record", "letter"],
@@ -109,7 +109,7 @@ internal static class CoveredRulesets
         ["pathway-surgery"] = ["PAP", "oral appliance"],
         ["follow-up"] = ["PAP", "oral appliance", "positional therapy", "sleep test report", "adherence report", "letter"],
         ["medicare-pap"] = ["clinical evaluation", "test order", "sleep test report", "instruction record", "PAP"],
-        ["medicare-pap-continued"] = ["clinical evaluation", "sleep test report", "titration report", "adherence report", "PAP"],
+        ["medicare-pap-continued"] = ["clinical evaluation", "test order", "sleep test report", "titration report", "instruction record", "adherence report", "PAP"],
         ["medicare-oral-appliance"] = ["clinical evaluation", "test order", "sleep test report", "order", "PAP"],
         ["home-test-report"] = ["sleep test report", "test order"],
         ["night-preparation"] = ["test order", "sleep test report"],
@@ -163,6 +163,10 @@ internal static class CoveredRulesets
         ["appliance_dentist_enrolled"] = new YesNoValue(true),
         ["night.date"] = new DateValue(Rules.Date.AddDays(-10)),
         ["report_reviewed_on"] = new DateValue(Rules.Date.AddDays(1)),
+        ["coverage.stage"] = new ChoiceValue("continued"),
+        ["reevaluated_on"] = new DateValue(Rules.Date.AddDays(30)),
+        ["coverage.service_date"] = new DateValue(Rules.Date.AddDays(40)),
+        ["trial.start"] = new DateValue(Rules.Date.AddDays(-61)),
         ["document.item"] = new ChoiceValue("oral appliance"),
         ["document.in_person"] = new YesNoValue(true),
         ["document.signed"] = new YesNoValue(true),

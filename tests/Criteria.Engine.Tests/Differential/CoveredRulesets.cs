@@ -19,7 +19,6 @@ internal static class CoveredRulesets
         "home-test-report",
         "medicare-home-test",
         "medicare-nerve-stimulation",
-        "medicare-oral-appliance-documents",
         "medicare-respiratory-assist",
         "night-preparation",
         "occupational-driving",
@@ -73,6 +72,7 @@ internal static class CoveredRulesets
     /// <summary>The kinds of documents and trials that a ruleset asks for; for others, every kind.</summary>
     public static readonly Dictionary<string, string[]> Kinds = new(StringComparer.Ordinal)
     {
+        ["medicare-oral-appliance-documents"] = ["order", "clinical evaluation", "sleep test report", "delivery record", "supplier form", "test order", "credential record", "adherence report", "PAP"],
         ["medicare-pap-documents"] = ["order", "clinical evaluation", "sleep test report", "delivery record", "supplier form", "instruction record", "credential record", "test order", "titration report", "PAP"],
         ["medicare-pap-entering"] = ["clinical evaluation", "sleep test report", "patient statement", "supplier attestation", "PAP"],
         ["medicare-pap-changes"] = ["clinical evaluation", "order", "adherence report", "titration report", "PAP", "oral appliance"],

@@ -12,7 +12,6 @@ internal static class CoveredRulesets
     /// <summary>Rulesets without a second derivation. The list is to shrink to nothing.</summary>
     public static readonly string[] NotYet =
     [
-        "medicare-oral-appliance-documents",
     ];
 
     /// <summary>Criteria that are left out of a covered ruleset, with the reason.</summary>
@@ -98,6 +97,7 @@ internal static class CoveredRulesets
         ["example-plan-pap"] = ["clinical evaluation", "sleep test report"],
         ["medicare-home-test"] = ["test order", "clinical evaluation"],
         ["medicare-nerve-stimulation"] = ["PAP", "oral appliance"],
+        ["medicare-oral-appliance-documents"] = ["order", "clinical evaluation", "sleep test report", "delivery record", "supplier form", "test order", "credential record", "adherence report", "PAP"],
         ["medicare-pap-documents"] = ["order", "clinical evaluation", "sleep test report", "delivery record", "supplier form", "instruction record", "credential record", "test order", "titration report", "PAP"],
         ["medicare-pap-entering"] = ["clinical evaluation", "sleep test report", "patient statement", "supplier attestation", "PAP"],
         ["medicare-pap-changes"] = ["clinical evaluation", "order", "adherence report", "titration report", "PAP", "oral appliance"],

@@ -78,11 +78,14 @@
 (deffunction delivered-on-order (?id ?first ?last) (with-date ?id (papers "order") order-up-to ?first ?last))
 (deffunction delivered (?first ?last) (some-entry documents (papers "delivery record") delivered-on-order ?first ?last))
 (deffunction pap.delivery-after-order () (delivered 0 none))
+; C-01, C-09: from the fourth month on the visit belongs to the line.
 (deffunction pap.date-order ()
   (if-applies
     (any-of (negate (finding pap.started-before)) (is-word coverage.stage "initial" "continued" "after failed trial" "switched device"))
     (all-of (finding pap.evaluation-before-test) (finding pap.test-order) (finding pap.test-report) (finding pap.order-after-report)
-      (finding pap.delivery-after-order))))
+      (finding pap.delivery-after-order)
+      (any-of (negate (finding pap.started-before)) (is-word coverage.stage "initial" "after failed trial" "switched device")
+        (finding pap.continued.visit) (finding pap.continued.late-visit)))))
 ; P-05, P-06: the note itself names what the second route needs.
 (deffunction names-condition (?id) (all-of (by-treating ?id) (signed ?id) (has ?id records_listed_condition) (dated ?id coverage.service_date none 0)))
 (deffunction pap.condition-documented ()
@@ -145,8 +148,15 @@
   (all-of (yes supplier_affiliated) (any-of (is-word recorder "type II" "type III" "type IV" "PAT set") (no test_attended))))
 ; P-18
 (deffunction pap.research-route () (all-of (is-word coverage.stage "initial") (negate (finding pap.sleep-test))))
+; C-22: the two statements stand for the delivery of a device that was brought along. R-02, P-10: records of the first item.
+; R-06: continued need, where it is asked for.
+(deffunction not-asked (?name)
+  (bind ?says (funcall ?name)) (if (eq ?says not-applicable) then met else (if (eq ?says unknown) then unknown else not-met)))
 (deffunction pap.file-ready ()
   (if-applies (if (known coverage.stage) then met else unknown)
-    (all-of (finding pap.coverage-for-stage) (finding pap.written-order) (finding pap.order-in-time) (negate (finding pap.order-device))
-      (finding pap.delivery) (negate (finding pap.diagnosis-code)) (negate (finding pap.supplier-affiliated))
-      (negate (finding pap.face-to-face)))))
+    (all-of (finding pap.coverage-for-stage) (finding pap.written-order) (finding pap.order-in-time)
+      (any-of (finding pap.delivery) (all-of (is-word coverage.stage "entering medicare") (finding pap.entering.possession)))
+      (any-of (all-of (finding pap.records-in-time) (finding pap.instruction-content))
+        (all-of (finding pap.started-before) (is-word coverage.stage "replacement" "entering medicare")))
+      (any-of (finding pap.continued-need) (not-asked pap.continued-need))
+      (negate (finding pap.diagnosis-code)) (negate (finding pap.face-to-face)) (negate (finding pap.supplier-affiliated)))))

@@ -85,8 +85,8 @@ public sealed class ClipsTests
         var wanted = maker.Criteria.Where(criterion => !CoveredRulesets.LeftOut.ContainsKey(criterion.Id))
             .SelectMany(criterion => Wanted(criterion.Body).Select(says => (criterion.Id, says)));
 
-        wanted.Where(pair => !seen.Contains(pair) && !CoveredRulesets.CannotBe.ContainsKey(pair)).ShouldBeEmpty();
-        CoveredRulesets.CannotBe.Keys.Where(seen.Contains).ShouldBeEmpty("these are said never to be");
+        wanted.Where(pair => !seen.Contains(pair) && !CoveredRulesets.NotSeen.ContainsKey(pair)).ShouldBeEmpty();
+        CoveredRulesets.NotSeen.Keys.Where(seen.Contains).ShouldBeEmpty("these are seen after all");
     }
 
     [Fact]

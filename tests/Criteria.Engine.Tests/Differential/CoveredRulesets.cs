@@ -12,25 +12,6 @@ internal static class CoveredRulesets
     /// <summary>Rulesets without a second derivation. The list is to shrink to nothing.</summary>
     public static readonly string[] NotYet =
     [
-        "example-plan-pap",
-        "figures-at-a-boundary",
-        "grading-second-view",
-        "home-test-report",
-        "medicare-home-test",
-        "medicare-nerve-stimulation",
-        "medicare-oral-appliance-documents",
-        "medicare-pap-changes",
-        "medicare-pap-continued",
-        "medicare-pap-documents",
-        "medicare-pap-entering",
-        "medicare-pap-supplies",
-        "medicare-respiratory-assist",
-        "night-preparation",
-        "occupational-driving",
-        "oxygen-burden",
-        "perioperative-pregnancy",
-        "recorded-channels",
-        "safety-cautions",
     ];
 
     /// <summary>Criteria that are left out of a covered ruleset, with the reason.</summary>
@@ -59,12 +40,19 @@ internal static class CoveredRulesets
         ["agreement.report-before-night"] = NotYetDerived,
     };
 
-    /// <summary>Standings that no case can have, with the reason.</summary>
-    public static readonly Dictionary<(string Criterion, string Says), string> CannotBe = new()
+    /// <summary>Standings that no case can have, or that chance does not bring about, with the reason.</summary>
+    public static readonly Dictionary<(string Criterion, string Says), string> NotSeen = new()
     {
+        [("pap.continued-coverage", "met")] = "a dozen documents and answers must fit at once; each of them is seen both ways",
         [("jaw.episodes", "not met")] = "it says that a description is on file; what is not on file is unknown",
         [("hsat.option-home", "not met")] = "both tests are always laid out, with what speaks for and against each",
         [("hsat.option-laboratory", "not met")] = "as above",
+        [("driving.option-fast", "not met")] = "laid out where it applies, with what speaks for it",
+        [("perioperative.option-screening", "not met")] = "laid out where it applies, with what speaks for and against it",
+        [("perioperative.option-delay", "not met")] = "as above",
+        [("pregnancy.option-test", "not met")] = "laid out where it applies, with what speaks for it",
+        [("hst.interpreter", "not met")] = "without a credential the local policy decides, so it stays open",
+        [("implant.coverage", "met")] = "some thirty answers have to fit at once; the bound tests hold it",
         [("pathway.pap", "not met")] = "as above, where it applies",
         [("pathway.pap-start", "not met")] = "as above, where it applies",
         [("appliance.option", "not met")] = "as above, where it applies",
@@ -86,11 +74,34 @@ internal static class CoveredRulesets
         [("follow-up.option-test", "not met")] = "as above, where it applies",
         [("follow-up.option-pap-test", "not met")] = "as above, where it applies",
         [("follow-up.option-laboratory", "not met")] = "as above, where it applies",
+        [("oxygen.figures", "not met")] = "what is not on file may still be found",
+        [("oxygen.below-90", "not met")] = "what is not on file may still be found",
+        [("oxygen.at-or-below-88", "not met")] = "what is not on file may still be found",
+        [("oxygen.odi", "not met")] = "what is not on file may still be found",
+        [("report.age", "not met")] = "what is not on file may still be found",
+        [("report.risk-answers", "not met")] = "what is not on file may still be found",
+        [("report.exclusions-answered", "not met")] = "what is not on file may still be found",
+        [("report.driving-asked", "not met")] = "what is not on file may still be found",
+        [("report.set-up", "not met")] = "what is not on file may still be found",
+        [("report.times", "not met")] = "what is not on file may still be found",
+        [("report.index", "not met")] = "what is not on file may still be found",
+        [("report.counts", "not met")] = "what is not on file may still be found",
+        [("report.position", "not met")] = "what is not on file may still be found",
+        [("report.heart-rate", "not met")] = "what is not on file may still be found",
+        [("report.snoring", "not met")] = "what is not on file may still be found",
     };
 
     /// <summary>The kinds of documents and trials that a ruleset asks for; for others, every kind.</summary>
     public static readonly Dictionary<string, string[]> Kinds = new(StringComparer.Ordinal)
     {
+        ["example-plan-pap"] = ["clinical evaluation", "sleep test report"],
+        ["medicare-home-test"] = ["test order", "clinical evaluation"],
+        ["medicare-nerve-stimulation"] = ["PAP", "oral appliance"],
+        ["medicare-oral-appliance-documents"] = ["order", "clinical evaluation", "sleep test report", "delivery record", "supplier form", "test order", "credential record", "adherence report", "PAP"],
+        ["medicare-pap-documents"] = ["order", "clinical evaluation", "sleep test report", "delivery record", "supplier form", "instruction record", "credential record", "test order", "titration report", "PAP"],
+        ["medicare-pap-entering"] = ["clinical evaluation", "sleep test report", "patient statement", "supplier attestation", "PAP"],
+        ["medicare-pap-changes"] = ["clinical evaluation", "order", "adherence report", "titration report", "PAP", "oral appliance"],
+        ["medicare-pap-supplies"] = ["order", "supply delivery", "refill request", "clinical evaluation", "adherence report", "patient statement"],
         ["pathway-steps"] = ["PAP", "oral appliance"],
         ["pathway-pap"] = ["PAP", "oral appliance", "instruction record", "letter"],
         ["pathway-appliance"] = ["oral appliance", "PAP", "surgery", "clinical evaluation", "order"],
@@ -98,8 +109,11 @@ internal static class CoveredRulesets
         ["pathway-surgery"] = ["PAP", "oral appliance"],
         ["follow-up"] = ["PAP", "oral appliance", "positional therapy", "sleep test report", "adherence report", "letter"],
         ["medicare-pap"] = ["clinical evaluation", "test order", "sleep test report", "instruction record", "PAP"],
-        ["medicare-pap-continued"] = ["clinical evaluation", "sleep test report", "titration report", "adherence report", "PAP"],
+        ["medicare-pap-continued"] = ["clinical evaluation", "test order", "sleep test report", "titration report", "instruction record", "adherence report", "PAP"],
         ["medicare-oral-appliance"] = ["clinical evaluation", "test order", "sleep test report", "order", "PAP"],
+        ["home-test-report"] = ["sleep test report", "test order"],
+        ["night-preparation"] = ["test order", "sleep test report"],
+        ["safety-cautions"] = ["test order", "sleep test report"],
     };
 
     /// <summary>Values near limits that are not fixed numbers, such as a multiple of another fact.</summary>
@@ -110,6 +124,9 @@ internal static class CoveredRulesets
         ["other_time"] = [19, 20, 40, 180, 360],
         ["trial.residual_rate"] = [14.9m, 15, 15.1m, 20],
         ["trial.nights_above_4h"] = [3, 4, 5, 6],
+        ["time_below_90"] = [0, 1, 5, 6, 20, 420, 421],
+        ["low_saturation_total"] = [0, 1, 4, 5, 6, 20, 420, 421],
+        ["low_saturation_longest"] = [0, 1, 4, 5, 6, 20, 421],
         ["untreated_rate"] = [8, 9.8m, 10, 18, 19.8m, 20, 20.2m, 40],
         ["treated_rate"] = [4, 4.9m, 5, 5.1m, 9, 9.9m, 10, 10.1m, 20],
     };
@@ -148,6 +165,10 @@ internal static class CoveredRulesets
         ["appliance_dentist_enrolled"] = new YesNoValue(true),
         ["night.date"] = new DateValue(Rules.Date.AddDays(-10)),
         ["report_reviewed_on"] = new DateValue(Rules.Date.AddDays(1)),
+        ["coverage.stage"] = new ChoiceValue("continued"),
+        ["reevaluated_on"] = new DateValue(Rules.Date.AddDays(30)),
+        ["coverage.service_date"] = new DateValue(Rules.Date.AddDays(40)),
+        ["trial.start"] = new DateValue(Rules.Date.AddDays(-61)),
         ["document.item"] = new ChoiceValue("oral appliance"),
         ["document.in_person"] = new YesNoValue(true),
         ["document.signed"] = new YesNoValue(true),

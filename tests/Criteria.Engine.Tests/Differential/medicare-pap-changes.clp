@@ -44,13 +44,14 @@
 (deffunction pap.device-code () (is-word device_code "E0601" "E0470"))
 (deffunction pap.backup-rate () (is-word device_code "E0471"))
 (deffunction pap.remote-monitoring () (yes remote_monitoring_billed))
-; C-12: ineffective at a titration in a facility, or at home.
+; C-12: ineffective at a titration in a facility, or at home. Not tolerated is not said to be ineffective (C-13 speaks of it).
 (deffunction failed-in-facility (?id) (all-of (signed ?id) (has ?id study_in_facility) (has ?id cpap_ineffective)))
-(deffunction failed-at-home (?id) (all-of (of-device ?id "E0601") (is-word (attribute ?id outcome) "not effective")))
+(deffunction single-level-that (?id ?end) (all-of (of-device ?id "E0601") (is-word (attribute ?id outcome) ?end)))
 (deffunction bilevel () (is-word device_code "E0470"))
 (deffunction pap.bilevel.tried ()
-  (if-applies (bilevel)
-    (any-of (some-entry documents (create$ "titration report") failed-in-facility) (some-entry therapy (create$ "PAP") failed-at-home))))
+  (bind ?failed (any-of (some-entry documents (create$ "titration report") failed-in-facility)
+    (some-entry therapy (create$ "PAP") single-level-that "not effective")))
+  (standing (bilevel) (all-of (some-entry therapy (create$ "PAP") single-level-that "not tolerated") (negate ?failed)) ?failed))
 ; C-13
 (deffunction mask-and-pressures (?id)
   (all-of (signed-by-practitioner ?id) (has ?id records_interface) (has ?id records_pressures)))

@@ -107,6 +107,11 @@ internal static class Words
             return $"{Bare(text)}: {step.Value}";
         }
 
+        if (step is { Kind: "fact", Truth: Truth.NotMet })
+        {
+            text = text.Replace(" agrees with ", " does not agree with ", StringComparison.Ordinal);
+        }
+
         if (step.Kind == "fact" && text.EndsWith(" = no", StringComparison.Ordinal))
         {
             text = text[..^5];

@@ -115,9 +115,11 @@ public static class CriterionLogic
             return missing.ToArray();
         }
 
+        // What would decide the heart of it is of no use to anyone while it is open whether it applies at all.
         if (applies == Truth.Unknown)
         {
             criterion.AppliesWhen.Reduce(view).AddMissing(view, missing);
+            return [.. missing.ToArray().Select(criterion.WithOwnQuestion)];
         }
 
         // Once a question of the source stands, no fact of the body can settle the finding any more.

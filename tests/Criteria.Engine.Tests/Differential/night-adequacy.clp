@@ -6,7 +6,7 @@
   (standing met
     (all-of (is-word recorder "PAT set") (negate (flow-recorded)) (at-least (num usable.oximetry) 240)
       (at-least (num usable.pat) 240) (yes covers_usual_sleep))
-    (all-of (at-least (adequate-time) 240) (flow-recorded) (yes covers_usual_sleep))))
+    (all-of (at-least (num usable.airflow) 240) (at-least (num usable.oximetry) 240) (flow-recorded) (yes covers_usual_sleep))))
 ; Without PAP
 (deffunction adequacy.without-pap () (no pap_used))
 ; HS-20

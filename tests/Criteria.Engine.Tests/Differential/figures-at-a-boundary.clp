@@ -1,0 +1,10 @@
+; EV-08, EV-09, SEV-02, SEV-04: the figure as it is printed, without the range that it stands for.
+(deffunction as-printed (?name)
+  (if (known ?name) then (exactly (- (nth$ 2 (num ?name)) 0.05)) else (create$)))
+(deffunction at-a-boundary (?index)
+  (bind ?p (as-printed (sym-cat ?index .printed)))
+  (any-of (equals ?p 5) (equals ?p 15) (equals ?p 30)))
+(deffunction printed.rei () (any-of (at-a-boundary rei_4) (at-a-boundary rei_3)))
+(deffunction printed.ahi ()
+  (if-applies (any-of (is-word recorder "type I" "type II") (yes channel_eeg))
+    (any-of (at-a-boundary ahi_4) (at-a-boundary ahi_3a))))

@@ -157,7 +157,7 @@ internal sealed class CaseMaker
 
         foreach (var (id, value) in CoveredRulesets.Leaning)
         {
-            if (_random.Next(40) > 0 && facts.TryGetValue(id, out var fact))
+            if (Often(id) is null && _random.Next(40) > 0 && facts.TryGetValue(id, out var fact))
             {
                 facts[id] = Fact.Known(fact.Definition, value, Provenance.Entered, "as written");
             }
@@ -178,7 +178,12 @@ internal sealed class CaseMaker
         }
     }
 
-    private Fact Any(FactDefinition definition) => _random.NextDouble() < _open
+    // What a ruleset is mostly about, if that is said of it.
+    private FactValue[]? Often(string fact) => CoveredRulesets.Often.GetValueOrDefault((_ruleset.Id, fact));
+
+    private Fact Any(FactDefinition definition) => Often(definition.Id) is { } often && _random.Next(8) > 0
+        ? Fact.Known(definition, Pick(often), Provenance.Entered, "as written")
+        : _random.NextDouble() < _open
         ? new Fact(definition, _random.Next(6) switch { 0 => FactState.NotApplicable, 1 or 2 => FactState.Unknown, _ => FactState.Absent }, null, Provenance.Entered)
         : Fact.Known(definition, Value(definition), Provenance.Entered, "as written");
 

@@ -46,33 +46,11 @@ internal static class CoveredRulesets
     /// <summary>Standings that no case can have, or that chance does not bring about, with the reason.</summary>
     public static readonly Dictionary<(string Criterion, string Says), string> NotSeen = new()
     {
-        [("pap.entering.sleep-test", "met")] = WholeFile,
-        [("pap.entering", "met")] = WholeFile,
         [("pap.claim-kind", "not met")] = "a kind of claim that is not stated is unknown, not lacking",
-        [("pap.date-order", "met")] = WholeFile,
         [("pap.file-ready", "met")] = WholeFile,
         [("oral.file-ready", "met")] = WholeFile,
-        [("pap.humidifier", "not met")] = WholeFile,
-        [("pap.switch.much-left", "met")] = ManyDays,
-        [("pap.switch.little-left", "met")] = ManyDays,
-        [("pap.switch.at-the-end", "met")] = ManyDays,
-        [("pap.switch.after-trial", "met")] = ManyDays,
         [("pap.switch.new-evaluation", "met")] = ManyDays,
-        [("pap.switch.visit-by-91", "met")] = ManyDays,
-        [("pap.switch.visit-before-120", "met")] = ManyDays,
-        [("pap.switch.visit-new-trial", "met")] = ManyDays,
-        [("pap.switch.use-before-91", "met")] = ManyDays,
-        [("pap.switch.use-before-120", "met")] = ManyDays,
-        [("pap.switch.use-new-trial", "met")] = ManyDays,
-        [("pap.switch.visit", "met")] = ManyDays,
-        [("pap.switch.adherence", "met")] = ManyDays,
-        [("pap.switch.new-evaluation", "not met")] = ManyDays,
-        [("pap.switch.visit-new-trial", "not met")] = ManyDays,
-        [("pap.switch.use-new-trial", "not met")] = ManyDays,
         [("pap.switch", "met")] = ManyDays,
-        [("pap.replacement.order", "met")] = ManyDays,
-        [("pap.replacement.use-and-benefit", "met")] = ManyDays,
-        [("pap.replacement", "met")] = ManyDays,
         [("pap.continued-coverage", "met")] = "a dozen documents and answers must fit at once; each of them is seen both ways",
         [("jaw.episodes", "not met")] = "it says that a description is on file; what is not on file is unknown",
         [("hsat.option-home", "not met")] = "both tests are always laid out, with what speaks for and against each",
@@ -204,6 +182,34 @@ internal static class CoveredRulesets
         ["document.signed"] = new YesNoValue(true),
         ["document.author"] = new ChoiceValue("physician"),
     };
+
+    /// <summary>What a ruleset is mostly about, without which most of it never applies: these values come up instead of any.</summary>
+    public static readonly Dictionary<(string Ruleset, string Fact), FactValue[]> Often = new()
+    {
+        [("medicare-pap-changes", "coverage.stage")] = Words("switched device", "switched device", "switched device", "replacement", "continued", "initial"),
+        [("medicare-pap-changes", "device_code")] = Words("E0470", "E0470", "E0601"),
+        [("medicare-pap-changes", "coverage.service_date")] = Days(0, 100),
+        [("medicare-pap-changes", "trial.device")] = Words("E0601", "E0470"),
+        [("medicare-pap-changes", "trial.start")] = Days(-100, -100, -100, -42, -41, -38, -37, -36, -11, -10, -9, -8, -7, 5),
+        [("medicare-pap-changes", "trial.outcome")] = Words("not effective", "continued", "not tolerated"),
+        [("medicare-pap-changes", "document.date")] = Days(-70, -69, -68, -40, -11, -10, -9, -8, 18, 19, 20, 21, 84, 85),
+        [("medicare-pap-changes", "document.item")] = Words("pap"),
+        [("medicare-pap-changes", "document.device")] = Words("E0470"),
+        [("medicare-pap-changes", "document.data_source")] = Words("download", "display", "hour meter totals"),
+        [("medicare-pap-changes", "document.shows_adherence")] = [new YesNoValue(true)],
+        [("medicare-pap-changes", "document.records_improvement")] = [new YesNoValue(true)],
+        [("medicare-pap-changes", "document.reviews_adherence")] = [new YesNoValue(true)],
+        [("medicare-pap-changes", "replaced_device_from")] = Days(-1828, -1827, -1826, -1825, -1824, -100),
+        [("medicare-pap-entering", "coverage.stage")] = Words("entering medicare"),
+        [("medicare-pap-documents", "coverage.stage")] =
+            Words("initial", "continued", "after failed trial", "switched device", "replacement", "entering medicare"),
+        [("medicare-pap-documents", "document.item")] = Words("pap"),
+        [("medicare-pap-supplies", "document.item")] = Words("pap"),
+    };
+
+    private static FactValue[] Words(params string[] words) => [.. words.Select(word => new ChoiceValue(word))];
+
+    private static FactValue[] Days(params int[] days) => [.. days.Select(day => new DateValue(Rules.Date.AddDays(day)))];
 
     /// <summary>The rulesets in force that are derived a second time.</summary>
     public static string[] Ids { get; } = [.. Rules.Library.Rulesets.Where(ruleset => ruleset.IsInForce(Rules.Date)).Select(ruleset => ruleset.Id).Distinct().Except(NotYet)];

@@ -16,7 +16,7 @@ internal static class RulesLoader
             return null;
         }
 
-        var loading = RulesetLibrary.Load(files);
+        var loading = folder is null ? ShippedRules.Loading : RulesetLibrary.Load(files);
         Diagnostics.Print(loading.Problems, terminal.Error);
         if (loading.Library is null)
         {

@@ -8,6 +8,11 @@ public static class ShippedRules
 {
     private const string Prefix = "rulesets/";
 
+    private static readonly Lazy<LibraryLoading> Loaded = new(() => RulesetLibrary.Load(Files()));
+
+    /// <summary>The shipped rules, loaded once for the whole process: a library does not change.</summary>
+    public static LibraryLoading Loading => Loaded.Value;
+
     /// <summary>The files that ship inside the library.</summary>
     public static ImmutableArray<SourceFile> Files()
     {

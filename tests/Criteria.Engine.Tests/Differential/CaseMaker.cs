@@ -157,7 +157,7 @@ internal sealed class CaseMaker
 
         foreach (var (id, value) in CoveredRulesets.Leaning)
         {
-            if (_random.Next(20) > 0 && facts.TryGetValue(id, out var fact))
+            if (Often(id) is null && _random.Next(40) > 0 && facts.TryGetValue(id, out var fact))
             {
                 facts[id] = Fact.Known(fact.Definition, value, Provenance.Entered, "as written");
             }
@@ -178,16 +178,22 @@ internal sealed class CaseMaker
         }
     }
 
-    private Fact Any(FactDefinition definition) => _random.NextDouble() < _open
+    // What a ruleset is mostly about, if that is said of it.
+    private FactValue[]? Often(string fact) => CoveredRulesets.Often.GetValueOrDefault((_ruleset.Id, fact));
+
+    private Fact Any(FactDefinition definition) => Often(definition.Id) is { } often && _random.Next(8) > 0
+        ? Fact.Known(definition, Pick(often), Provenance.Entered, "as written")
+        : _random.NextDouble() < _open
         ? new Fact(definition, _random.Next(6) switch { 0 => FactState.NotApplicable, 1 or 2 => FactState.Unknown, _ => FactState.Absent }, null, Provenance.Entered)
         : Fact.Known(definition, Value(definition), Provenance.Entered, "as written");
 
     private FactValue Value(FactDefinition definition) => definition.Kind switch
     {
+        _ when definition.Scope == FactScope.Record && CoveredRulesets.Leaning.TryGetValue(definition.Id, out var value) && _random.Next(4) > 0 => value,
         FactKind.YesNo => new YesNoValue(_random.NextDouble() < _yes),
         FactKind.Choice => new ChoiceValue(Pick([.. definition.Choices])),
         FactKind.Date when definition.AlsoYesNo && _random.Next(2) == 0 => new YesNoValue(_random.NextDouble() < _yes),
-        FactKind.Date => new DateValue(Support.Rules.Date.AddDays(Pick(AnyDay))),
+        FactKind.Date => new DateValue(Support.Rules.Date.AddDays(_random.Next(2) == 0 ? Pick(-1, 0, 1) : Pick(AnyDay))),
         FactKind.Code => new CodeValue(Pick([.. Codes(definition)])),
         FactKind.Text => new TextValue("text"),
         FactKind.Durations => new DurationsValue([.. Enumerable.Range(0, _random.Next(100)).Select(_ => Night())]),
@@ -302,7 +308,7 @@ internal sealed class CaseMaker
             : [.. definition.Kinds];
         var items = Enumerable.Range(1, _random.Next((kinds.Length * 2) + 1))
             .Select(number => new CaseRecord($"{definition.At}-{number}", Pick(kinds), [.. definition.Attributes.Select(Any)]));
-        return new RecordList(definition, [.. items], _random.Next(3) > 0 ? "a reviewer" : null);
+        return new RecordList(definition, [.. items], _random.NextDouble() > _open * 2 ? "a reviewer" : null);
     }
 
     private T Pick<T>(params T[] choices) => choices[_random.Next(choices.Length)];

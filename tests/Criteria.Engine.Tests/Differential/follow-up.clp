@@ -1,3 +1,5 @@
+; That such an entry is there at all.
+(deffunction listed (?id) met)
 ; FU-04: therapy other than PAP that goes on, or that did not work
 (deffunction other-therapies ()
   (create$ "oral appliance" "positional therapy" "nerve stimulation" "surgery" "weight loss" "medication"))
@@ -6,7 +8,7 @@
 (deffunction follow-up.other-therapy () (some-entry therapy (other-therapies) used))
 ; FU-04, OA-05: a signed report of a test since such a therapy began
 (deffunction since-used (?trial ?document)
-  (all-of (used ?trial) (at-least (days-from (num (attribute ?trial start)) (num (attribute ?document date))) 0)))
+  (all-of (used ?trial) (above (days-from (num (attribute ?trial start)) (num (attribute ?document date))) 0)))
 (deffunction report-on-therapy (?id) (all-of (signed ?id) (some-entry therapy (other-therapies) since-used ?id)))
 (deffunction follow-up.test-on-therapy ()
   (if-applies (follow-up.other-therapy) (some-entry documents (create$ "sleep test report") report-on-therapy)))
@@ -19,12 +21,9 @@
 (deffunction follow-up.option-laboratory ()
   (if-applies (all-of (some-entry therapy (create$ "PAP" (other-therapies)) used)
     (any-yes follow_up_low_oxygen unexplained_pap_data)) met))
-; PA-01: the device's report since PAP began
-(deffunction since-pap (?trial ?document)
-  (all-of (went-on ?trial) (at-least (days-from (num (attribute ?trial start)) (num (attribute ?document date))) 0)))
-(deffunction report-on-use (?id) (some-entry therapy (create$ "PAP") since-pap ?id))
+; PA-01: a report on use, which there is only once PAP has begun
 (deffunction follow-up.pap-data ()
-  (if-applies (some-entry therapy (create$ "PAP") went-on) (some-entry documents (create$ "adherence report") report-on-use)))
+  (if-applies (some-entry therapy (create$ "PAP") went-on) (some-entry documents (create$ "adherence report") listed)))
 ; FU-09: same rule, same denominator, similar share on the back
 (deffunction alternative () (some-entry therapy (other-therapies) listed))
 (deffunction follow-up.not-comparable ()

@@ -1,55 +1,49 @@
-; What is on file; what is not there may still be found.
-(deffunction on-file (?name) (if (known ?name) then met else unknown))
-(deffunction per-hour-of-signal () (over (num jaw_episodes) (num usable.jaw_muscle)))
-(deffunction per-hour-of-sleep (?events) (over (num ?events) (num sleep_time)))
-; BX-12 and the list of section 10: the figure, and how it was recorded.
+; Jaw-muscle activity: rates are per hour of usable jaw channel; per hour of sleep only where sleep was staged.
+(deffunction jaw-rate () (over (num jaw_episodes) (num usable.jaw_muscle)))
+(deffunction jaw-sleep-rate () (over (num jaw_episodes) (num sleep_time)))
+(deffunction burst-sleep-rate () (over (num jaw_bursts) (num sleep_time)))
+; BX-12: described with what tells one recorder from another, whatever the figure.
 (deffunction jaw.episodes ()
   (if-applies (yes channel_jaw_muscle)
-    (all-of (if (empty (per-hour-of-signal)) then unknown else met)
-      (on-file jaw_muscle) (on-file jaw_sides) (on-file jaw_sound_picture) (on-file jaw_burst_rule))))
+    (all-of (if (empty (jaw-rate)) then unknown else met) (recorded jaw_muscle) (recorded jaw_sides) (recorded jaw_sound_picture)
+      (recorded jaw_burst_rule))))
 ; BX-09
 (deffunction jaw.muscle-alone () (if-applies (yes channel_jaw_muscle) (is-word jaw_sound_picture none)))
-; BX-08: whether the cut itself counts was not seen.
+; BX-08: 5.5 in one study of a single masseter with its own burst rule; the operator was not seen.
 (deffunction jaw.above-study-cut ()
-  (standing
-    (all-of (yes channel_jaw_muscle) (is-word jaw_muscle masseter) (is-word jaw_sides "one side")
-      (is-word jaw_burst_rule "twice baseline for 0.25 s"))
-    (equals (per-hour-of-signal) 5.5)
-    (above (per-hour-of-signal) 5.5)))
-; Laboratory recordings with sound
-(deffunction laboratory-with-sound ()
-  (all-of (yes channel_jaw_muscle) (yes channel_eeg) (is-word jaw_sound_picture sound "sound and picture")))
-; BX-01: whether exactly 25 bursts are enough was not seen.
+  (standing (all-of (yes channel_jaw_muscle) (is-word jaw_muscle masseter) (is-word jaw_sides "one side") (is-word jaw_burst_rule "twice baseline for 0.25 s"))
+    (equals (jaw-rate) 5.5) (above (jaw-rate) 5.5)))
+; BX-01, per hour of staged sleep and with the sound of grinding. Whether exactly 25 bursts are enough is not said.
+(deffunction with-sleep-and-sound () (all-of (yes channel_jaw_muscle) (yes channel_eeg) (is-word jaw_sound_picture sound "sound and picture")))
+(deffunction six-bursts () (less (scaled (num jaw_episodes) 6) (num jaw_bursts)))
 (deffunction jaw.criteria-1996 ()
-  (bind ?many (less (scaled (num jaw_episodes) 6) (num jaw_bursts)))
-  (bind ?common (all-of (above (per-hour-of-sleep jaw_episodes) 4) (at-least (num jaw_grinding_episodes) 2)))
-  (standing (laboratory-with-sound)
-    (all-of ?common (negate ?many) (equals (per-hour-of-sleep jaw_bursts) 25))
-    (all-of ?common (any-of ?many (at-least (per-hour-of-sleep jaw_bursts) 25)))))
-; BX-02: from 2, or above 2
+  (standing (with-sleep-and-sound)
+    (all-of (with-sleep-and-sound) (above (jaw-sleep-rate) 4) (at-least (num jaw_grinding_episodes) 2) (negate (six-bursts))
+      (equals (burst-sleep-rate) 25))
+    (all-of (above (jaw-sleep-rate) 4) (at-least (num jaw_grinding_episodes) 2) (any-of (six-bursts) (above (burst-sleep-rate) 25)))))
+; BX-02: some say from 2, some above 2.
 (deffunction jaw.research-band ()
-  (bind ?rate (per-hour-of-sleep jaw_episodes))
-  (standing (laboratory-with-sound) (equals ?rate 2)
-    (class-of ?rate (create$ "below the bands" "low frequency" "high frequency") (create$ 2 4))))
+  (standing (with-sleep-and-sound) (all-of (with-sleep-and-sound) (equals (jaw-sleep-rate) 2))
+    (class-of (jaw-sleep-rate) (create$ "below the bands" "low frequency" "high frequency") (create$ 2 4))))
 ; BX-06
-(deffunction bruxism.by-self-report () (any-yes grinding_reported clenching_reported))
+(deffunction reported () (any-yes grinding_reported clenching_reported))
+(deffunction bruxism.by-self-report () (reported))
 (deffunction bruxism.by-examination () (yes inspection_positive))
-; BX-04, BX-03, BX-12: whether a recording without EEG, or without sound and picture, makes it so is open.
+(deffunction device-positive () (yes jaw_called_positive))
+; BX-12: without sleep, or without sound and picture, a positive channel is open.
 (deffunction bruxism.by-device ()
   (standing (yes channel_jaw_muscle)
-    (all-of (yes jaw_called_positive) (any-of (no channel_eeg) (is-word jaw_sound_picture none)))
-    (yes jaw_called_positive)))
-; BX-04: the highest grade that is reached.
+    (all-of (yes channel_jaw_muscle) (any-of (no channel_eeg) (is-word jaw_sound_picture none)) (device-positive))
+    (device-positive)))
+; BX-04, for a night with a jaw channel
 (deffunction bruxism.definite-2018 () (if-applies (yes channel_jaw_muscle) (found (bruxism.by-device))))
 (deffunction bruxism.probable-2018 ()
-  (if-applies (yes channel_jaw_muscle) (all-of (bruxism.by-examination) (negate (found (bruxism.by-device))))))
+  (if-applies (yes channel_jaw_muscle) (all-of (yes inspection_positive) (negate (found (bruxism.by-device))))))
 (deffunction bruxism.possible-2018 ()
-  (if-applies (yes channel_jaw_muscle)
-    (all-of (bruxism.by-self-report) (negate (bruxism.by-examination)) (negate (found (bruxism.by-device))))))
-; BX-03: signs on top of the self-report, the laboratory on top of both.
-(deffunction bruxism.probable-2013 () (all-of (bruxism.by-self-report) (bruxism.by-examination)))
-(deffunction bruxism.definite-2013 ()
-  (all-of (bruxism.probable-2013) (is-word recorder "type I" "type II") (found (bruxism.by-device))))
+  (if-applies (yes channel_jaw_muscle) (all-of (reported) (no inspection_positive) (negate (found (bruxism.by-device))))))
+; BX-03
+(deffunction bruxism.probable-2013 () (all-of (reported) (yes inspection_positive)))
+(deffunction bruxism.definite-2013 () (all-of (reported) (yes inspection_positive) (found (bruxism.by-device)) (is-word recorder "type I" "type II")))
 ; BX-07
 (deffunction bruxism.clinical-criteria ()
-  (all-of (any-yes grinding_reported clenching_reported) (any-yes tooth_wear morning_jaw_pain temporal_headache jaw_locking)))
+  (all-of (reported) (any-yes tooth_wear morning_jaw_pain temporal_headache jaw_locking)))

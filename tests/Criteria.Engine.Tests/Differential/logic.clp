@@ -49,6 +49,8 @@
 ; A yes/no fact that does not apply is a no.
 (deffunction yes (?name)
   (if (known ?name) then (truth (eq (send (given ?name) get-word) yes)) else (if (na ?name) then not-met else unknown)))
+; Whether somebody wrote a value down.
+(deffunction recorded (?name) (if (known ?name) then met else unknown))
 (deffunction no (?name) (negate (yes ?name)))
 (deffunction any-yes ($?names)
   (bind ?parts (create$)) (foreach ?n ?names (bind ?parts (create$ ?parts (yes ?n)))) (any-of ?parts))
@@ -118,6 +120,46 @@
   (if (or (not (exact ?time)) (<= (nth$ 1 ?time) 0)) then (return (create$)))
   (scaled ?events (/ 60.0 (nth$ 1 ?time))))
 
+; The rate that the payer reads, its events and its time: of the first index at hand (D-05, D-06).
+(deffunction payer-index ()
+  (if (not (empty (rate rdi_payer_4 recording_time))) then (return rdi_payer_4))
+  (if (not (empty (rate ahi_4 sleep_time))) then (return ahi_4))
+  (if (not (empty (rate rei_4 monitoring_time))) then (return rei_4))
+  none)
+(deffunction payer-night () (switch (payer-index)
+  (case rdi_payer_4 then recording_time) (case ahi_4 then sleep_time) (default monitoring_time)))
+(deffunction payer-rate () (if (eq (payer-index) none) then (create$) else (rate (payer-index) (payer-night))))
+(deffunction whole-up (?x) (bind ?i (integer ?x)) (if (> (- ?x ?i) ?*hair*) then (+ ?i 1) else ?i))
+(deffunction whole-down (?x) (integer (+ ?x ?*hair*)))
+; The whole numbers of events that a rate and a time allow (X-06).
+(deffunction events-allowed (?rate ?time)
+  (if (or (empty ?rate) (not (exact ?time)) (<= (nth$ 1 ?time) 0)) then (return (create$)))
+  (bind ?low (/ (* (nth$ 1 ?rate) (nth$ 1 ?time)) 60.0)) (bind ?high (/ (* (nth$ 2 ?rate) (nth$ 1 ?time)) 60.0))
+  (bind ?most (whole-down ?high))
+  (if (and (not (nth$ 3 ?rate)) (same ?most ?high)) then (bind ?most (- ?most 1)))
+  (if (< ?most (whole-up ?low)) then (create$ (whole-down ?low) (whole-up ?high) TRUE) else (create$ (whole-up ?low) ?most TRUE)))
+(deffunction figures-disagree (?index ?night)
+  (bind ?printed (num (sym-cat ?index .printed))) (bind ?events (num (sym-cat ?index .events))) (bind ?time (hours-of ?index ?night))
+  (if (or (empty ?printed) (empty ?events) (empty ?time)) then (return FALSE))
+  (if (<= (nth$ 1 ?time) 0) then (return FALSE))
+  (not (holds-value ?printed (/ (* 60.0 (nth$ 1 ?events)) (nth$ 1 ?time)))))
+(deffunction payer-events ()
+  (bind ?i (payer-index)) (if (eq ?i none) then (return (create$)))
+  (bind ?events (num (sym-cat ?i .events))) (bind ?time (hours-of ?i (payer-night)))
+  (if (empty ?events) then (return (events-allowed (payer-rate) ?time)))
+  (if (figures-disagree ?i (payer-night)) then (hull ?events (events-allowed (num (sym-cat ?i .printed)) ?time)) else ?events))
+; The time that a count and a printed rate allow.
+(deffunction time-implied (?index)
+  (bind ?printed (num (sym-cat ?index .printed))) (bind ?events (num (sym-cat ?index .events)))
+  (if (or (empty ?printed) (empty ?events)) then (return (create$)))
+  (if (or (<= (nth$ 1 ?printed) 0) (= (nth$ 1 ?events) 0)) then (return (create$)))
+  (create$ (/ (* 60.0 (nth$ 1 ?events)) (nth$ 2 ?printed)) (/ (* 60.0 (nth$ 1 ?events)) (nth$ 1 ?printed)) TRUE))
+(deffunction payer-hours ()
+  (bind ?i (payer-index)) (if (eq ?i none) then (return (create$)))
+  (bind ?time (hours-of ?i (payer-night))) (bind ?implied (time-implied ?i))
+  (if (empty ?time) then (return ?implied))
+  (if (and (figures-disagree ?i (payer-night)) (not (empty ?implied))) then (hull ?time ?implied) else ?time))
+
 ; A sum of which a part is missing is at least the rest; a part that does not apply adds nothing.
 (deffunction sum-of ($?names)
   (bind ?low 0) (bind ?high 0) (bind ?some FALSE)
@@ -158,10 +200,15 @@
 (deffunction some-entry (?list ?kinds ?fits $?more)
   (bind ?parts (create$ (if (member$ ?list ?*closed*) then not-met else unknown)))
   (foreach ?id ?*ids*
-    (if (and (eq (send (symbol-to-instance-name ?id) get-list) ?list) (member$ (kind-of ?id) ?kinds))
+    (if (and (eq (send (symbol-to-instance-name ?id) get-list) ?list) (member$ (str-cat (kind-of ?id)) ?kinds))
       then (bind ?parts (create$ ?parts (funcall ?fits ?id (expand$ ?more))))))
   (any-of ?parts))
-(deffunction listed (?id) met)
+; The start of the only trial of a kind; nothing when several are listed.
+(deffunction only-start (?kind)
+  (bind ?found (create$))
+  (foreach ?id ?*ids*
+    (if (and (eq (send (symbol-to-instance-name ?id) get-list) therapy) (eq (sym-cat (kind-of ?id)) ?kind)) then (bind ?found (create$ ?found ?id))))
+  (if (= (length$ ?found) 1) then (num (attribute (nth$ 1 ?found) start)) else (create$)))
 
 ; ---- findings ---------------------------------------------------------------------------------------------------
 

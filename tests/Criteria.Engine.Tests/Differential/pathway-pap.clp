@@ -1,3 +1,5 @@
+; That such an entry is there at all.
+(deffunction listed (?id) met)
 ; PA-02, with the Epworth total of ES-01
 (deffunction pathway.pap-sleepiness () (any-of (yes daytime_sleepiness) (above (num epworth_total) 10)))
 ; PA-02, PA-03: sleepiness, quality of life, high blood pressure

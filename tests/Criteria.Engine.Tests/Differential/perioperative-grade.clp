@@ -1,0 +1,18 @@
+; SEV-08: none 0 to 5, mild 6 to 20, moderate 21 to 40, severe above 40, for a patient who is to have surgery. What lies
+; between two whole numbers is not named.
+(deffunction surgical-class (?rate)
+  (if (eq (above ?rate 40) met) then (return severe))
+  (if (eq (above ?rate 40) unknown) then (return unknown))
+  (class-of ?rate (create$ none mild moderate) (create$ 6 21)))
+(deffunction surgical-grade (?index ?night ?recorder)
+  (if (no-rate ?index ?night) then (return not-applicable))
+  (bind ?rate (rate ?index ?night))
+  (standing (all-of (yes surgery_planned) (adequacy.gradable) ?recorder)
+    (any-of (all-of (above ?rate 5) (below ?rate 6)) (all-of (above ?rate 20) (below ?rate 21)))
+    (surgical-class ?rate)))
+(deffunction surgery-home () (is-word recorder "type III" "type IV" "PAT set"))
+(deffunction surgery-staged () (any-of (is-word recorder "type I" "type II") (yes channel_eeg)))
+(deffunction perioperative.grade-rei-4 () (surgical-grade rei_4 monitoring_time (surgery-home)))
+(deffunction perioperative.grade-rei-3 () (surgical-grade rei_3 monitoring_time (surgery-home)))
+(deffunction perioperative.grade-ahi-4 () (surgical-grade ahi_4 sleep_time (surgery-staged)))
+(deffunction perioperative.grade-ahi-3a () (surgical-grade ahi_3a sleep_time (surgery-staged)))

@@ -46,7 +46,7 @@ internal static class CountingText
             ways.Add($"{minutes.ToString(CultureInfo.InvariantCulture)} {(boundary.Above ? "fewer" : "more")} {(minutes == 1 ? "minute" : "minutes")}");
         }
 
-        var target = boundary.Grade.Any(char.IsAsciiDigit) ? boundary.Grade : $"{boundary.Grade} ({boundary.At.ToText(1)}/h)";
+        var target = boundary.Grade.Any(char.IsAsciiDigit) ? boundary.Grade : $"{boundary.Grade} ({(boundary.Above ? "" : "boundary ")}{boundary.At.ToText(1)}/h)";
         return ways.Count == 0 ? $"nothing of one kind reaches {target}" : $"{ways.Humanize(way => way, "or")} would reach {target}";
     }
 }

@@ -17,6 +17,11 @@ internal sealed partial class TextReport
     private bool IsShownInFull(Finding finding) => finding.Standing != Standing.NotApplicable && finding.Criterion.Shown != Shown.InTheTrace
         && (finding.Criterion.Shown != Shown.WhenMet || finding.Standing == Standing.Met || !finding.Silent.IsEmpty) && !IsEmptyOption(finding) && !MayNotConcernTheClaim(finding);
 
+    // The parts of a ruleset about another kind of claim: its results say so, and their parts need not.
+    private bool IsOfAnotherClaim(Finding finding) => finding.Criterion is { Shown: Shown.Always, Ruleset: { Function: RulesetFunction.Coverage, Id: var id } }
+        && _assessment.Findings.Where(result => result.Criterion.Ruleset.Id == id && result.Criterion.Shown == Shown.AtTheTop).ToArray() is { Length: > 0 } results
+        && results.All(result => result.Standing == Standing.NotApplicable);
+
     // What a claim needs is spelt out once it is known that the claim needs it: once one result of the ruleset applies.
     private bool MayNotConcernTheClaim(Finding finding) => finding is { Standing: Standing.Undetermined, Criterion.Ruleset.Function: RulesetFunction.Coverage }
         && IsOpenWhetherItApplies(finding)
@@ -39,6 +44,11 @@ internal sealed partial class TextReport
         var findings = _assessment.Findings.Where(finding => finding.Criterion.Ruleset.Id == ruleset.Id
             && finding.Criterion.Shown != Shown.InTheTrace && finding.Standing != Standing.NotApplicable && !IsEmptyOption(finding)
             && !IsFlagThatMayNotApply(finding)).ToArray();
+
+        if (findings.Length == 0)
+        {
+            return;
+        }
 
         // A section of flags of which none is up needs no heading of its own.
         if (ruleset.Function == RulesetFunction.Clinical && !findings.Any(IsShownInFull))
@@ -96,7 +106,7 @@ internal sealed partial class TextReport
     private void Rest(RulesetFunction function)
     {
         var findings = _assessment.Findings.Where(finding => finding.Standing == Standing.NotApplicable
-            && finding.Criterion.Ruleset.Function == function && finding.Criterion.Shown is Shown.Always or Shown.AtTheTop).ToArray();
+            && finding.Criterion.Ruleset.Function == function && finding.Criterion.Shown is Shown.Always or Shown.AtTheTop && !IsOfAnotherClaim(finding)).ToArray();
         if (findings.Length + _absent.Count + _open.Count > 0)
         {
             _text.Line();

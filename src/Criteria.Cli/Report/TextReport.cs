@@ -113,8 +113,9 @@ internal sealed partial class TextReport
             _text.Hanging("  ", "No clinical rules are in force on this date: no grade, and no check of the age, was made.", 2);
         }
 
+        // Grades come first: they are what a reader looks for. The rest stays in its order.
         foreach (var finding in _assessment.Findings.Where(finding => finding.Criterion.Shown == Shown.AtTheTop && finding.Standing != Standing.NotApplicable
-            && !MayNotConcernTheClaim(finding)))
+            && !MayNotConcernTheClaim(finding)).OrderBy(finding => finding.Value is null))
         {
             var part = finding.Criterion.Ruleset.Function == RulesetFunction.Coverage ? $"{finding.Criterion.Ruleset.Heading}: " : "";
             var night = finding.Night is { } label && SeveralNights ? $", {Words.Night(label)}" : "";

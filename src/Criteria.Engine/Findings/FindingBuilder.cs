@@ -22,7 +22,7 @@ internal static class FindingBuilder
             Closeness = conclusion.Standing == Standing.Met && criterion.Body is GradeBody grade ? Closeness.Of(grade, grade.Evaluate(view), view.Facts) : null,
             Because = Because(criterion, view, conclusion),
             Residual = conclusion.Standing == Standing.Undetermined ? Residual(criterion, view) : null,
-            Silent = conclusion.Standing == Standing.Undetermined ? Questions(criterion, view, answered: false) : [],
+            Silent = conclusion.Standing == Standing.Undetermined && criterion.AppliesWhen.Evaluate(view) == Truth.Met ? Questions(criterion, view, answered: false) : [],
             DecidedLocally = Questions(criterion, view, answered: true),
             Cautions = conclusion.Standing == Standing.NotApplicable
                 ? []

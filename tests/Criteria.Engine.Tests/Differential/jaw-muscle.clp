@@ -47,3 +47,6 @@
 ; BX-07
 (deffunction bruxism.clinical-criteria ()
   (all-of (reported) (any-yes tooth_wear morning_jaw_pain temporal_headache jaw_locking)))
+; BX-04, BX-06, BX-07: any term or sign brings it up.
+(deffunction jaw.option-dental ()
+  (if-applies (any-of (reported) (yes inspection_positive) (found (bruxism.by-device)) (any-yes tooth_wear morning_jaw_pain)) met))

@@ -19,6 +19,6 @@
 (deffunction adequacy.automatic-only () (is-word scoring automatic))
 (deffunction adequacy.interpretation () (all-yes raw_data_reviewed interpreter_qualified))
 (deffunction adequacy.final-statement ()
-  (all-of (found (adequacy.night)) (negate (adequacy.inadequate)) (negate (adequacy.automatic-only)) (adequacy.interpretation)))
+  (all-of (adequacy.gradable) (negate (adequacy.automatic-only)) (adequacy.interpretation)))
 ; The lowest saturation cannot exceed the mean.
 (deffunction adequacy.saturation-contradiction () (less (num spo2_mean) (num spo2_lowest)))

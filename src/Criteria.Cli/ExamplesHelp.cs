@@ -33,6 +33,7 @@ internal sealed class ExamplesHelp(HelpAction usual, Terminal terminal) : Synchr
         ["schema"] = ["criteria case schema > case.schema.json"],
         ["rules"] = ["criteria rules list", "criteria rules check clinic-rules"],
         ["list"] = ["criteria rules list", "criteria rules list --rulesets clinic-rules"],
+        ["test"] = ["criteria rules test", "criteria rules test clinic-rules", "criteria rules test --only medicare-pap --gaps"],
         ["basis"] = ["criteria rules basis", "criteria rules basis SEV", "criteria rules basis --format markdown > basis.md"],
         ["facts"] = ["criteria facts", "criteria facts neck", "criteria facts sleep"],
     };

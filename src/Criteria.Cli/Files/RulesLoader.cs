@@ -10,13 +10,12 @@ internal static class RulesLoader
     public static RulesetLibrary? Load(string? folder, Terminal terminal, out int exitCode)
     {
         exitCode = ExitCode.Done;
-        if (Files(folder, terminal) is not { } files)
+        if (Loading(folder, terminal) is not { } loading)
         {
             exitCode = ExitCode.Usage;
             return null;
         }
 
-        var loading = folder is null ? ShippedRules.Loading : RulesetLibrary.Load(files);
         Diagnostics.Print(loading.Problems, terminal.Error);
         if (loading.Library is null)
         {
@@ -26,6 +25,9 @@ internal static class RulesLoader
 
         return loading.Library;
     }
+
+    private static LibraryLoading? Loading(string? folder, Terminal terminal) =>
+        folder is null ? ShippedRules.Loading : Files(folder, terminal) is { } files ? RulesetLibrary.Load(files) : null;
 
     /// <summary>The files of the rules, or null when a folder has none; then it was said.</summary>
     public static IEnumerable<SourceFile>? Files(string? folder, Terminal terminal)

@@ -51,7 +51,7 @@ internal sealed class CriterionRule(Criterion criterion)
         }
 
         subject.Table.Put(criterion, subject.Number, made);
-        var fact = new FindingFact(made, subject.Number);
+        var fact = Shelves.Put(made, subject.Number);
         if (context.GetLinked(LinkedFinding) is null)
         {
             context.InsertLinked(LinkedFinding, fact);

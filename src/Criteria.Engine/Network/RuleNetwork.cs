@@ -42,8 +42,8 @@ internal static class RuleNetwork
         var upstream = new List<ParameterExpression>();
         foreach (var index in criterion.ReadsCriteria)
         {
-            var finding = Expression.Parameter(typeof(FindingFact), $"finding{upstream.Count}");
-            var pattern = left.Pattern(typeof(FindingFact), finding.Name!);
+            var finding = Expression.Parameter(Shelves.TypeOf(index), $"finding{upstream.Count}");
+            var pattern = left.Pattern(finding.Type, finding.Name!);
             pattern.Condition(Expression.Lambda(
                 Expression.Equal(Expression.Property(finding, nameof(FindingFact.Criterion)), Expression.Constant(index)), finding));
             if (rules.Criteria[index].PerNight)

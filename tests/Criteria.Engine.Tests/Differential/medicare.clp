@@ -8,7 +8,7 @@
 (deffunction visit-same-day (?id)
   (all-of (practitioner ?id) (signed ?id) (has ?id in_person) (equals (days-before-night ?id) 0)))
 (deffunction telehealth-before (?id)
-  (all-of (practitioner ?id) (signed ?id) (has ?id telehealth) (at-least (days-before-night ?id) 1)))
+  (all-of (practitioner ?id) (signed ?id) (has ?id telehealth) (at-least (days-before-night ?id) 0)))
 (deffunction evaluations ($?x) (create$ "clinical evaluation"))
 (deffunction evaluation-before-test ()
   (bind ?before (some-entry documents (evaluations) visit-before))

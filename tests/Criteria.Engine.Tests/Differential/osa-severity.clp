@@ -22,7 +22,7 @@
 ; HS-21: an adequate home night below 5. By which rule is not said, so it is open when the two rules part at 5.
 (deffunction severity.negative ()
   (standing (all-of (adequacy.gradable) (home-recorder))
-    (all-of (below (rate rei_4 monitoring_time) 5) (at-least (rate rei_3 monitoring_time) 5))
+    (all-of (if (no-rate rei_4 monitoring_time) then not-met else (below (rate rei_4 monitoring_time) 5)) (at-least (rate rei_3 monitoring_time) 5))
     (below (or-else (rate rei_4 monitoring_time) (rate rei_3 monitoring_time)) 5)))
 ; HS-20
 (deffunction severity.option-next-test ()

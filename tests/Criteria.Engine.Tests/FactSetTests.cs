@@ -19,13 +19,13 @@ public sealed class FactSetTests
                 Texts(changed).ShouldBe(Texts(anew));
             }
         },
-        iter: 200);
+        iter: Samples.Of(200));
 
     [Fact]
     public void With_AnotherList_IsTheSetMadeAnew() => Gen.Select(RandomCases.Any, RandomCases.Lists).Sample(
         (subject, lists) => Texts(subject.Facts.With(lists[1])).ShouldBe(Texts(FactSet.Of(
             subject.Facts.Vocabulary, subject.Facts.Entered, [subject.Facts.Records[0], lists[1]]))),
-        iter: 200);
+        iter: Samples.Of(200));
 
     private static IEnumerable<string> Texts(FactSet facts) =>
         facts.Vocabulary.Facts.Select(definition => $"{definition.Id}: {facts[definition].Text} from {facts[definition].Origin.Words}");

@@ -12,7 +12,7 @@ public sealed class PlanTests
     private static readonly Plan Plan = new(InForce);
 
     [Fact]
-    public void Run_OfRandomCases_GivesTheVerdictsOfAnAssessment() => RandomCases.Any.Sample(ShouldAgree, iter: 300);
+    public void Run_OfRandomCases_GivesTheVerdictsOfAnAssessment() => RandomCases.Any.Sample(ShouldAgree, iter: Samples.Of(300));
 
     [Fact]
     public void Run_OfTheCompleteCase_GivesTheVerdictsOfAnAssessment() => ShouldAgree(CaseText.Complete.Read());

@@ -28,7 +28,7 @@ public sealed class PropertyTests
                 looped.ShouldContain(Said(assessed.Refusal.Id, null, assessed.Refusal.Conclusion));
             }
         },
-        iter: 300);
+        iter: Samples.Of(300));
 
     [Fact]
     public void Update_AfterAnyChanges_GivesWhatAFreshAssessmentGives() => Gen.Select(RandomCases.Any, RandomCases.Change.Array[1, 6], RandomCases.Lists, Gen.Int[0, 1])
@@ -55,19 +55,19 @@ public sealed class PropertyTests
                 live.Update(lists[1]);
                 Print.Of(live.Assessment).ShouldBe(Print.Of(Rules.Assessor.Assess(live.Case, Rules.Date)));
             },
-            iter: 25);
+            iter: Samples.Of(25));
 
     // What is decided stays decided, whatever else is learned, as long as no figure disagrees with another.
     [Fact]
     public void Assess_WhileACaseIsCompleted_KeepsEveryDecision() => Gen.Select(RandomCases.Consistent, Orders)
         .Sample((whole, order) => Complete(whole, order, (before, after) =>
-            before.Standing == Standing.Undetermined || (before.Standing == after.Standing && SameBand(before, after))), iter: 25);
+            before.Standing == Standing.Undetermined || (before.Standing == after.Standing && SameBand(before, after))), iter: Samples.Of(25));
 
     // Where figures disagree a decision may be taken back, but it is never turned round.
     [Fact]
     public void Assess_WhileAContradictoryCaseIsCompleted_TurnsNoDecisionRound() => Gen.Select(RandomCases.Contradictory, Orders)
         .Sample((whole, order) => Complete(whole, order, (before, after) =>
-            before.Standing == Standing.Undetermined || after.Standing == Standing.Undetermined || (before.Standing == after.Standing && SameBand(before, after))), iter: 25);
+            before.Standing == Standing.Undetermined || after.Standing == Standing.Undetermined || (before.Standing == after.Standing && SameBand(before, after))), iter: Samples.Of(25));
 
     // What the list of missing facts leaves out cannot settle the finding by itself.
     [Fact]
@@ -95,7 +95,7 @@ public sealed class PropertyTests
                     }
                 }
             },
-            iter: 150);
+            iter: Samples.Of(150));
 
     // When everything is known, a finding is open only because a source leaves a question open, here or further up.
     [Fact]
@@ -112,7 +112,7 @@ public sealed class PropertyTests
                 finding.Missing.ShouldBeEmpty(finding.Id);
             }
         },
-        iter: 150);
+        iter: Samples.Of(150));
 
     [Fact]
     public void Assess_OnTwoThreads_GivesWhatOneThreadGives()

@@ -38,6 +38,15 @@ internal abstract class FindingLeaf : Predicate
     /// <inheritdoc/>
     public override void AddReads(Reads reads) => reads.Criteria.Add(Criterion.Index);
 
+    // A grade or points can be ruled out before it is known whether the finding stands.
+    private protected static void AddMissingWithValue(Conclusion conclusion, MissingFacts missing)
+    {
+        foreach (var fact in conclusion.Missing.Concat(conclusion.MissingOfValue))
+        {
+            missing.Add(fact);
+        }
+    }
+
     // While it is open whether the finding stands at all, only a "no" is safe: one that does not apply is a no too.
     private protected static Truth OnlyNoIsSafe(in Verdict conclusion, Truth truth) =>
         truth == Truth.Met && conclusion.Stands != Truth.Met ? Truth.Unknown : truth;
@@ -93,6 +102,9 @@ internal sealed class BandLeaf : FindingLeaf
         var truth = inside ? Truth.Met : outside ? Truth.NotMet : Truth.Unknown;
         return OnlyNoIsSafe(conclusion, _negated ? Truths.Not(truth) : truth);
     }
+
+    /// <inheritdoc/>
+    public override void AddMissing(View view, MissingFacts missing) => AddMissingWithValue(view[Criterion.Index], missing);
 }
 
 /// <summary>The points of a score.</summary>
@@ -115,6 +127,9 @@ internal sealed class PointsLeaf : FindingLeaf
             : conclusion.Points is { } points ? OnlyNoIsSafe(conclusion, Comparison.Compare(Interval.Between(points.Low, points.High), _comparison, _bound))
             : Truth.Unknown;
     }
+
+    /// <inheritdoc/>
+    public override void AddMissing(View view, MissingFacts missing) => AddMissingWithValue(view[Criterion.Index], missing);
 }
 
 /// <summary>Two grades that differ.</summary>
@@ -154,11 +169,8 @@ internal sealed class DiffersLeaf : FindingLeaf
     /// <inheritdoc/>
     public override void AddMissing(View view, MissingFacts missing)
     {
-        base.AddMissing(view, missing);
-        foreach (var fact in view[_other.Index].Missing)
-        {
-            missing.Add(fact);
-        }
+        AddMissingWithValue(view[Criterion.Index], missing);
+        AddMissingWithValue(view[_other.Index], missing);
     }
 
     /// <inheritdoc/>

@@ -47,6 +47,9 @@ public sealed record MissingFact(string Fact, string Label, string Ask, string O
 /// <param name="Missing">The facts that could still decide it.</param>
 public sealed record Conclusion(Verdict Verdict, string Value, ImmutableArray<MissingFact> Missing)
 {
+    /// <summary>The facts that could still rule out a grade or points while it is open whether there are any.</summary>
+    public ImmutableArray<MissingFact> MissingOfValue { get; init; } = [];
+
     /// <summary>The standing.</summary>
     public Standing Standing => Verdict.Standing;
 
@@ -57,6 +60,6 @@ public sealed record Conclusion(Verdict Verdict, string Value, ImmutableArray<Mi
     public bool SameAs(Conclusion other)
     {
         ArgumentNullException.ThrowIfNull(other);
-        return Verdict == other.Verdict && Value == other.Value && Missing.SequenceEqual(other.Missing);
+        return Verdict == other.Verdict && Value == other.Value && Missing.SequenceEqual(other.Missing) && MissingOfValue.SequenceEqual(other.MissingOfValue);
     }
 }

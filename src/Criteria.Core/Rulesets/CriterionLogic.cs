@@ -23,7 +23,10 @@ public static class CriterionLogic
         return new Conclusion(
             verdict,
             verdict.Standing == Standing.NotApplicable ? "" : criterion.Body.ValueText(outcome),
-            verdict.Standing == Standing.Undetermined ? criterion.Missing(view, applies, silent) : []);
+            verdict.Standing == Standing.Undetermined ? criterion.Missing(view, applies, silent) : [])
+        {
+            MissingOfValue = applies != Truth.NotMet && verdict.Stands != Truth.Met && criterion.Body is (GradeBody or ScoreBody) ? criterion.MissingOfValue(view) : [],
+        };
     }
 
     private static Verdict Weigh(this Criterion criterion, View view, out BodyOutcome outcome, out Truth applies, out Truth silent)
@@ -133,6 +136,13 @@ public static class CriterionLogic
         }
 
         return [.. missing.ToArray().Select(criterion.WithOwnQuestion)];
+    }
+
+    private static ImmutableArray<MissingFact> MissingOfValue(this Criterion criterion, View view)
+    {
+        var missing = new MissingFacts();
+        criterion.Body.AddMissing(view, missing);
+        return missing.ToArray();
     }
 
     // Whom to ask for a document is said by the criterion that looks for it.

@@ -68,7 +68,7 @@ public sealed class ClosenessTests
             closeness.Shares.Sum(share => share.Share).ShouldBe(1, 1e-9);
             (closeness.Low <= events * 60.0 / minutes && events * 60.0 / minutes <= closeness.High).ShouldBeTrue();
         },
-        iter: 300);
+        iter: Samples.Of(300));
 
     [Fact]
     public void Closeness_OfAPrintedRateOnly_IsNotGiven() => CaseText.Complete.WithoutIndices()

@@ -6,6 +6,7 @@ using Criteria.Cli.Report;
 using Criteria.Core.Cases;
 using Criteria.Core.Reading;
 using Criteria.Core.Rulesets;
+using Criteria.Documents.Wording;
 using Criteria.Engine;
 using Criteria.Engine.Findings;
 using Criteria.Engine.Output;

@@ -1,5 +1,6 @@
 using Criteria.Core.Reading;
 using Criteria.Core.Rulesets;
+using Criteria.Documents.Wording;
 using Criteria.Engine;
 using Criteria.Engine.Findings;
 using Standing = Criteria.Core.Logic.Standing;

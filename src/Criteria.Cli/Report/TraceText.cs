@@ -1,5 +1,6 @@
 using Criteria.Core.Logic;
 using Criteria.Core.Rulesets;
+using Criteria.Documents.Wording;
 using Criteria.Engine.Findings;
 
 namespace Criteria.Cli.Report;

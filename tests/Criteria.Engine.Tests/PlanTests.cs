@@ -1,3 +1,4 @@
+using Criteria.Core.Logic;
 using Criteria.Core.Rulesets;
 using Criteria.Engine.Plans;
 using Criteria.Engine.Tests.Support;
@@ -20,6 +21,77 @@ public sealed class PlanTests
     [Fact]
     public void Run_OfTheEmptyCase_GivesTheVerdictsOfAnAssessment() =>
         ShouldAgree(CaseText.Empty.With("coverage.payer", "medicare").With("coverage.item", "pap").Read());
+
+    // Under rules that nobody would write, conditions of every kind stand in every place.
+    [Fact]
+    public void Run_OfRandomRulesAndCases_GivesTheVerdictsOfEachCriterionAlone() => Gen.Select(RandomRules.Any, RandomCases.Any.Array[12]).Sample(
+        (ruleset, cases) =>
+        {
+            var rules = ruleset.Rules;
+            var plan = new Plan(rules);
+            var sheet = plan.NewSheet();
+            foreach (var subject in cases.Select(subject => RandomCases.In(rules.Vocabulary, subject)))
+            {
+                plan.Run(sheet, subject);
+                ShouldBe(sheet, Weighed(rules, subject), rules);
+            }
+        },
+        iter: Samples.Of(40));
+
+    [Fact]
+    public void Run_OfASheetUsedBefore_ForgetsTheCaseBefore() => RandomCases.Any.Array[2, 6].Sample(
+        cases =>
+        {
+            var sheet = Plan.NewSheet();
+            foreach (var subject in cases)
+            {
+                Plan.Run(sheet, subject);
+                ShouldBe(sheet, Plan.Run(subject.Facts, [.. subject.Nights.Select(night => night.Facts)]), InForce);
+            }
+        },
+        iter: Samples.Of(30));
+
+    [Fact]
+    public void Run_OfASheetOfAnotherPlan_IsRefused() =>
+        Should.Throw<ArgumentException>(() => Plan.Run(new Plan(InForce).NewSheet(), CaseText.Complete.Read())).ParamName.ShouldBe("sheet");
+
+    // The rules decide for themselves, one criterion after another over the exact numbers.
+    private static Func<int, int, Verdict> Weighed(RulesInForce rules, Case subject)
+    {
+        var views = subject.Nights.IsEmpty ? [new View(subject.Facts, rules.Criteria.Length)] : subject.Nights.Select(night => new View(night.Facts, rules.Criteria.Length)).ToArray();
+        var ofCase = new View(subject.Facts, rules.Criteria.Length);
+        foreach (var criterion in rules.EvaluationOrder.Select(index => rules.Criteria[index]).OrderBy(criterion => criterion.PerNight))
+        {
+            foreach (var view in views)
+            {
+                view.Put(criterion.Index, criterion.Weigh(criterion.PerNight ? view : ofCase));
+            }
+
+            if (!criterion.PerNight)
+            {
+                ofCase.Put(criterion.Index, views[0].VerdictOf(criterion.Index));
+            }
+        }
+
+        return (criterion, night) => views[night].VerdictOf(criterion);
+    }
+
+    private static void ShouldBe(VerdictSheet sheet, VerdictSheet expected, RulesInForce rules)
+    {
+        sheet.Nights.ShouldBe(expected.Nights);
+        ShouldBe(sheet, (criterion, night) => expected[criterion, night], rules);
+    }
+
+    private static void ShouldBe(VerdictSheet sheet, Func<int, int, Verdict> expected, RulesInForce rules)
+    {
+        for (var night = 0; night < sheet.Nights; night++)
+        {
+            foreach (var criterion in rules.Criteria)
+            {
+                sheet[criterion.Index, night].ShouldBe(expected(criterion.Index, night), $"{criterion.Id} {night}");
+            }
+        }
+    }
 
     private static void ShouldAgree(Case subject)
     {

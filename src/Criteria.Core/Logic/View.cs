@@ -19,6 +19,9 @@ public sealed class View
         Array.Fill(_verdicts, Verdict.None);
     }
 
+    /// <summary>A view over verdicts that are kept elsewhere.</summary>
+    internal View(FactSet facts, Verdict[] verdicts) => (Facts, _verdicts) = (facts, verdicts);
+
     /// <summary>The facts.</summary>
     public FactSet Facts { get; }
 

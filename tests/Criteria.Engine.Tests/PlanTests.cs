@@ -22,6 +22,18 @@ public sealed class PlanTests
     public void Run_OfTheEmptyCase_GivesTheVerdictsOfAnAssessment() =>
         ShouldAgree(CaseText.Empty.With("coverage.payer", "medicare").With("coverage.item", "pap").Read());
 
+    public static TheoryData<string> Examples() => [.. ExampleCases.Names];
+
+    [Theory]
+    [MemberData(nameof(Examples))]
+    public void Run_OfAnExample_GivesTheVerdictsOfAnAssessment(string example)
+    {
+        var subject = ExampleCases.Read(example);
+        var date = subject.RulesDate!.Value;
+
+        ShouldAgree(subject, date, new Plan(Rules.Library.InForce(date, subject.Payer, subject.Item)));
+    }
+
     // Under rules that nobody would write, conditions of every kind stand in every place.
     [Fact]
     public void Run_OfRandomRulesAndCases_GivesTheVerdictsOfEachCriterionAlone() => Gen.Select(RandomRules.Any, RandomCases.Any.Array[12]).Sample(
@@ -93,12 +105,15 @@ public sealed class PlanTests
         }
     }
 
-    private static void ShouldAgree(Case subject)
+    private static void ShouldAgree(Case subject) => ShouldAgree(subject, Rules.Date, Plan);
+
+    private static void ShouldAgree(Case subject, DateOnly date, Plan plan)
     {
-        var live = Rules.Assessor.Open(subject, Rules.Date);
-        var sheet = Plan.Run(subject);
+        var live = Rules.Assessor.Open(subject, date);
+        var sheet = plan.Run(subject);
 
         // A refused case shows one finding; the plan has no opinion about showing.
+        live.Assessment.Findings.ShouldNotBeEmpty();
         foreach (var finding in live.Assessment.Findings)
         {
             var night = subject.Nights.TakeWhile(each => each.Label != finding.Night).Count() % Math.Max(1, subject.Nights.Length);

@@ -89,7 +89,7 @@ internal sealed class ScaledBounds
     {
         Span<int> bits = stackalloc int[4];
         decimal.GetBits(value, bits);
-        var digits = ((ulong)(uint)bits[1] << 32) | (uint)bits[0];
+        var digits = unchecked(((ulong)(uint)bits[1] << 32) | (uint)bits[0]);
         var decimals = (bits[3] >> 16) & 0xFF;
         scaled = 0;
         if (bits[2] != 0 || decimals > Decimals || Math.BigMul(digits, (ulong)PowersOfTen[Decimals - decimals], out var low) != 0 || low > long.MaxValue)

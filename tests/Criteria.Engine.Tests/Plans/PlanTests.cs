@@ -4,7 +4,7 @@ using Criteria.Engine.Plans;
 using Criteria.Engine.Tests.Support;
 using CsCheck;
 
-namespace Criteria.Engine.Tests;
+namespace Criteria.Engine.Tests.Plans;
 
 /// <summary>The plan and the network come to the same, verdict by verdict.</summary>
 public sealed class PlanTests

@@ -2,6 +2,7 @@ using Criteria.Core.Facts;
 using Criteria.Core.Logic;
 using Criteria.Core.Rulesets;
 using Criteria.Engine.Findings;
+using Criteria.Engine.Settling;
 using Criteria.Engine.Tests.Support;
 using CsCheck;
 
@@ -68,6 +69,10 @@ public sealed class PropertyTests
     public void Assess_WhileAContradictoryCaseIsCompleted_TurnsNoDecisionRound() => Gen.Select(RandomCases.Contradictory, Orders)
         .Sample((whole, order) => Complete(whole, order, (before, after) =>
             before.Standing == Standing.Undetermined || after.Standing == Standing.Undetermined || (before.Standing == after.Standing && SameBand(before, after))), iter: Samples.Of(25));
+
+    private static Conclusion Settled(Criterion criterion, View view) => FindingBuilder.Build(criterion, view, null, Settler).Conclusion;
+
+    private static readonly Settler Settler = new(Rules.Library.InForce(Rules.Date, "medicare", "pap"));
 
     // What the list of missing facts leaves out cannot settle the finding by itself.
     [Fact]
@@ -183,13 +188,13 @@ public sealed class PropertyTests
             {
                 foreach (var (_, view) in nights)
                 {
-                    view[index] = criterion.Conclude(view);
+                    view[index] = Settled(criterion, view);
                 }
 
                 continue;
             }
 
-            ofCase[index] = criterion.Conclude(ofCase);
+            ofCase[index] = Settled(criterion, ofCase);
             foreach (var (_, view) in nights)
             {
                 view[index] = ofCase[index];

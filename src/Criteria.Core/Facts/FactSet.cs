@@ -84,6 +84,14 @@ public sealed class FactSet
         return changed;
     }
 
+    /// <summary>The same set with one fact taken to be another; what is computed from it stays as it is.</summary>
+    internal FactSet Assuming(Fact fact)
+    {
+        var changed = new FactSet(this, _entered, Records);
+        changed._facts[fact.Definition.Slot] = fact;
+        return changed;
+    }
+
     /// <summary>The same set with a record list replaced.</summary>
     public FactSet With(RecordList list)
     {

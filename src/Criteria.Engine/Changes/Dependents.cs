@@ -15,7 +15,7 @@ internal sealed class Dependents
 
     public Dependents(RulesInForce rules)
     {
-        Plan = new Plan(rules);
+        Plan = Plan.WithoutSettling(rules);
         var order = rules.EvaluationOrder.Select(index => rules.Criteria[index]).ToArray();
         var readers = order.SelectMany(criterion => criterion.ReadsFacts.Select(slot => (slot, criterion))).ToLookup(pair => pair.slot, pair => pair.criterion);
         _ofFact = [.. rules.Vocabulary.Facts.Select(fact => WithReaders(order, readers[fact.Slot]))];
@@ -27,7 +27,7 @@ internal sealed class Dependents
         Impossible = [.. rules.Criteria.Where(criterion => criterion.Impossible).Select(criterion => criterion.Index)];
     }
 
-    /// <summary>The plan that weighs them.</summary>
+    /// <summary>The plan that weighs them. What every completion of a case agrees on is not tried for each change: it would take long.</summary>
     public Plan Plan { get; }
 
     /// <summary>The comparisons of a fact with another.</summary>

@@ -48,6 +48,12 @@ public sealed record Finding
     /// <summary>What remains to be known, or null when the finding is settled.</summary>
     public TraceNode? Residual { get; init; }
 
+    /// <summary>The unknown facts that do not matter, where every value that they may have leads to this finding.</summary>
+    public ImmutableArray<string> Whatever { get; init; } = [];
+
+    /// <summary>The unknown facts of which it was not tried whether they matter, because their values have too many combinations.</summary>
+    public ImmutableArray<string> NotSearched { get; init; } = [];
+
     /// <summary>The open questions of the source that matter here.</summary>
     public ImmutableArray<SilentQuestion> Silent { get; init; } = [];
 

@@ -3,24 +3,33 @@ using Criteria.Core.Facts;
 using Criteria.Core.Logic;
 using Criteria.Core.Rulesets;
 using Criteria.Engine.Counting;
+using Criteria.Engine.Settling;
 
 namespace Criteria.Engine.Findings;
 
 /// <summary>Makes the finding of a criterion about a view: conclusion, trace, residual and all that a report prints.</summary>
 internal static class FindingBuilder
 {
-    public static Finding Build(Criterion criterion, View view, string? night)
+    public static Finding Build(Criterion criterion, View view, string? night, Settler settler)
     {
         var conclusion = criterion.Conclude(view);
+        var settlement = conclusion.Standing == Standing.Undetermined ? settler.Settle(criterion, view, conclusion.Verdict) : null;
+        if (settlement is { IsTooLarge: false } settled)
+        {
+            conclusion = With(conclusion, settled, criterion);
+        }
+
         view[criterion.Index] = conclusion;
         return new Finding
         {
             Criterion = criterion,
             Night = night,
             Conclusion = conclusion,
-            Value = conclusion.Standing == Standing.NotApplicable ? null : Value(criterion, view),
+            Value = conclusion.Standing == Standing.NotApplicable ? null : Value(criterion, view, conclusion),
             Closeness = conclusion.Standing == Standing.Met && criterion.Body is GradeBody grade ? Closeness.Of(grade, grade.Evaluate(view), view.Facts) : null,
-            Because = Because(criterion, view, conclusion),
+            Whatever = settlement is { IsTooLarge: false } ? Labels(settlement) : [],
+            NotSearched = settlement is { IsTooLarge: true } ? Labels(settlement) : [],
+            Because = Because(criterion, view, conclusion, settlement),
             Residual = conclusion.Standing == Standing.Undetermined ? Residual(criterion, view) : null,
             Silent = conclusion.Standing == Standing.Undetermined && criterion.AppliesWhen.Evaluate(view) == Truth.Met ? Questions(criterion, view, answered: false) : [],
             DecidedLocally = Questions(criterion, view, answered: true),
@@ -36,9 +45,28 @@ internal static class FindingBuilder
         ? []
         : [.. criterion.Silent.Where(question => question.Answer is not null == answered && question.When.Evaluate(view) == Truth.Met)];
 
-    private static FindingValue? Value(Criterion criterion, View view)
+    // Every completion says the same: what is missing no longer matters to the standing.
+    private static Conclusion With(Conclusion conclusion, in Settlement settlement, Criterion criterion)
+    {
+        var verdict = settlement.Verdict;
+        var value = verdict.Standing == Standing.NotApplicable ? ""
+            : verdict.Points is { } points ? criterion.Body.ValueText(new BodyOutcome(Truth.Unknown, verdict.LowestBand, verdict.HighestBand, points))
+            : conclusion.Value;
+        return verdict.Standing == Standing.Undetermined
+            ? conclusion with { Verdict = verdict, Value = value }
+            : new Conclusion(verdict, value, []);
+    }
+
+    private static ImmutableArray<string> Labels(Settlement? settlement) => [.. settlement!.Value.Whatever.Select(fact => fact.Label)];
+
+    private static FindingValue? Value(Criterion criterion, View view, Conclusion conclusion)
     {
         var outcome = criterion.Body.Evaluate(view);
+        if (conclusion.Verdict is { Points: not null } verdict)
+        {
+            outcome = outcome with { LowestBand = verdict.LowestBand, HighestBand = verdict.HighestBand, Points = verdict.Points };
+        }
+
         switch (criterion.Body)
         {
             case GradeBody grade:
@@ -57,10 +85,10 @@ internal static class FindingBuilder
         }
     }
 
-    private static TraceNode Because(Criterion criterion, View view, Conclusion conclusion)
+    private static TraceNode Because(Criterion criterion, View view, Conclusion conclusion, Settlement? settlement)
     {
         var body = criterion.Body.Explain(view);
-        if (criterion.AppliesWhen is Constant && criterion.Silent.IsEmpty)
+        if (criterion.AppliesWhen is Constant && criterion.Silent.IsEmpty && settlement is null)
         {
             return body;
         }
@@ -79,6 +107,14 @@ internal static class FindingBuilder
             parts.Add(new TraceNode(
                 "silent", question.Question, when.Truth,
                 question.Answer is { } answer ? $"decided locally as {answer.As.Words()} by {answer.By}" : null, null, [when]));
+        }
+
+        if (settlement is { } tried)
+        {
+            var facts = string.Join(", ", tried.Whatever.Select(fact => fact.Label));
+            parts.Add(tried.IsTooLarge
+                ? new TraceNode("whatever", $"too many combinations to try whether this holds whatever these are: {facts}", Truth.Unknown, null, null, [])
+                : new TraceNode("whatever", $"the same, whatever these are: {facts}", Truth.Met, null, null, []));
         }
 
         var truth = conclusion.Standing switch

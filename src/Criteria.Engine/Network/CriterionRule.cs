@@ -2,12 +2,13 @@ using Criteria.Core.Facts;
 using Criteria.Core.Logic;
 using Criteria.Core.Rulesets;
 using Criteria.Engine.Findings;
+using Criteria.Engine.Settling;
 using NRules.RuleModel;
 
 namespace Criteria.Engine.Network;
 
 /// <summary>What the rule of one criterion does: NRules decides when, this decides what.</summary>
-internal sealed class CriterionRule(Criterion criterion)
+internal sealed class CriterionRule(Criterion criterion, Settler settler)
 {
     private const string LinkedFinding = "finding";
 
@@ -43,7 +44,7 @@ internal sealed class CriterionRule(Criterion criterion)
             view[finding.Criterion] = finding.Finding.Conclusion;
         }
 
-        var made = FindingBuilder.Build(criterion, view, subject.Night);
+        var made = FindingBuilder.Build(criterion, view, subject.Night, settler);
         view.Forget(criterion.Index);
         foreach (var finding in upstream)
         {

@@ -1,6 +1,7 @@
 using System.Linq.Expressions;
 using System.Reflection;
 using Criteria.Core.Rulesets;
+using Criteria.Engine.Settling;
 using NRules;
 using NRules.RuleModel;
 using NRules.RuleModel.Builders;
@@ -22,10 +23,11 @@ internal static class RuleNetwork
             compiler.ExpressionCompiler = new InterpretedExpressions();
         }
 
-        return compiler.Compile(rules.Criteria.Select(criterion => Rule(criterion, rules)));
+        var settler = new Settler(rules);
+        return compiler.Compile(rules.Criteria.Select(criterion => Rule(criterion, rules, settler)));
     }
 
-    private static IRuleDefinition Rule(Criterion criterion, RulesInForce rules)
+    private static IRuleDefinition Rule(Criterion criterion, RulesInForce rules, Settler settler)
     {
         var rule = new RuleBuilder();
         rule.Name(criterion.Id);
@@ -56,7 +58,7 @@ internal static class RuleNetwork
             upstream.Add(finding);
         }
 
-        var evaluator = Expression.Constant(new CriterionRule(criterion));
+        var evaluator = Expression.Constant(new CriterionRule(criterion, settler));
         var findings = Expression.NewArrayInit(typeof(FindingFact), upstream);
         rule.Filters().Filter(FilterType.KeyChange, Expression.Lambda(
             Expression.Call(evaluator, KeyMethod, subject, findings), [subject, .. upstream]));

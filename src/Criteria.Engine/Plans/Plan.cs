@@ -1,6 +1,7 @@
 using Criteria.Core.Cases;
 using Criteria.Core.Facts;
 using Criteria.Core.Rulesets;
+using Criteria.Engine.Settling;
 
 namespace Criteria.Engine.Plans;
 
@@ -16,12 +17,20 @@ public sealed class Plan
 
     /// <summary>The plan of a selection of rules.</summary>
     public Plan(RulesInForce rules)
+        : this(rules, new Settler(rules))
+    {
+    }
+
+    /// <summary>A plan that does not try what every completion of an open case agrees on.</summary>
+    internal static Plan WithoutSettling(RulesInForce rules) => new(rules, null);
+
+    private Plan(RulesInForce rules, Settler? settler)
     {
         ArgumentNullException.ThrowIfNull(rules);
         Rules = rules;
         var ordered = rules.EvaluationOrder.Select(index => rules.Criteria[index]).ToLookup(criterion => criterion.PerNight);
-        _ofCase = new PlanProgram(rules, [.. ordered[false]]);
-        _ofNight = new PlanProgram(rules, [.. ordered[true]]);
+        _ofCase = new PlanProgram(rules, [.. ordered[false]], settler);
+        _ofNight = new PlanProgram(rules, [.. ordered[true]], settler);
     }
 
     /// <summary>The rules.</summary>

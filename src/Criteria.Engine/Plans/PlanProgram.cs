@@ -1,5 +1,7 @@
 using Criteria.Core.Facts;
+using Criteria.Core.Logic;
 using Criteria.Core.Rulesets;
+using Criteria.Engine.Settling;
 
 namespace Criteria.Engine.Plans;
 
@@ -12,11 +14,14 @@ internal sealed class PlanProgram
     private readonly Step[] _steps;
     private readonly Conditions _conditions;
     private readonly int _criteria;
+    private readonly Settler? _settler;
 
     /// <param name="rules">The rules.</param>
     /// <param name="criteria">The criteria, each after what it reads.</param>
-    public PlanProgram(RulesInForce rules, Criterion[] criteria)
+    /// <param name="settler">Settles what every completion agrees on; null where that is not wanted.</param>
+    public PlanProgram(RulesInForce rules, Criterion[] criteria, Settler? settler)
     {
+        _settler = settler;
         var variables = new VariableTable(rules, criteria);
         var writer = new ConditionWriter(variables);
         _steps = [.. criteria.Select(criterion => Step.Of(criterion, variables, writer))];
@@ -57,7 +62,13 @@ internal sealed class PlanProgram
 
         foreach (var step in _steps)
         {
-            frame.Verdicts[step.Criterion.Index] = step.Weigh(_conditions, frame);
+            var verdict = step.Weigh(_conditions, frame);
+            if (verdict.Standing == Standing.Undetermined && _settler?.Settle(step.Criterion, frame.View, verdict) is { } settlement)
+            {
+                verdict = settlement.Verdict;
+            }
+
+            frame.Verdicts[step.Criterion.Index] = verdict;
             Note(step.Read, frame);
         }
     }

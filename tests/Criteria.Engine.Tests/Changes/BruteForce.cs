@@ -17,7 +17,7 @@ internal sealed class BruteForce
 
     public BruteForce(RulesInForce rules, Case subject)
     {
-        (_rules, _plan, _case) = (rules, new Plan(rules), subject);
+        (_rules, _plan, _case) = (rules, Plan.WithoutSettling(rules), subject);
         _before = _plan.Run(subject);
     }
 

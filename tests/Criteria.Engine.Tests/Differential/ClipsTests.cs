@@ -1,6 +1,7 @@
 using System.Globalization;
 using System.Text;
 using Criteria.Core.Logic;
+using Criteria.Core.Rulesets;
 using Criteria.Engine.Findings;
 using Criteria.Engine.Plans;
 using Criteria.Engine.Tests.Support;
@@ -36,15 +37,18 @@ public sealed class ClipsTests
             batch.Append(CultureInfo.InvariantCulture, $"(load* \"{file}\")\n");
         }
 
+        // CLIPS has Kleene logic from us and nothing more: what every completion agrees on is settled here only.
+        var plan = Plan.WithoutSettling(maker.Rules);
         var ours = new Dictionary<string, string>(StringComparer.Ordinal);
         foreach (var (subject, number) in cases.Select((subject, index) => (subject, index + 1)))
         {
             ClipsFacts.Write(batch, subject, maker.Stated);
             var findings = Rules.Assessor.Assess(subject, Rules.Date).Findings.ToLookup(finding => finding.Id);
+            var sheet = plan.Run(subject);
             foreach (var criterion in maker.Criteria.Where(criterion => !CoveredRulesets.LeftOut.ContainsKey(criterion.Id) && findings.Contains(criterion.Id)))
             {
                 batch.Append(CultureInfo.InvariantCulture, $"(answer {number} {criterion.Id})\n");
-                ours.Add($"= {number} {criterion.Id}", Says(findings[criterion.Id].Single()));
+                ours.Add($"= {number} {criterion.Id}", Says(criterion, sheet[criterion.Index]));
             }
         }
 
@@ -116,10 +120,10 @@ public sealed class ClipsTests
         _ => verdict.Standing.Words(),
     };
 
-    private static string Says(Finding finding)
+    private static string Says(Criterion criterion, Verdict verdict)
     {
-        var kind = Kind(finding.Criterion.Body, finding.Conclusion.Verdict);
+        var kind = Kind(criterion.Body, verdict);
 
-        return finding.Standing != Standing.NotApplicable && finding.Conclusion.Points is { } points ? $"{kind} {points}" : kind;
+        return verdict.Standing != Standing.NotApplicable && verdict.Points is { } points ? $"{kind} {points}" : kind;
     }
 }

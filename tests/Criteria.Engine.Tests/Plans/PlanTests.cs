@@ -40,7 +40,7 @@ public sealed class PlanTests
         (ruleset, cases) =>
         {
             var rules = ruleset.Rules;
-            var plan = new Plan(rules);
+            var plan = Plan.WithoutSettling(rules);
             var sheet = plan.NewSheet();
             foreach (var subject in cases.Select(subject => RandomCases.In(rules.Vocabulary, subject)))
             {

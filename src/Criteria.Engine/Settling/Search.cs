@@ -1,0 +1,103 @@
+using System.Collections.Immutable;
+using Criteria.Core.Facts;
+using Criteria.Core.Logic;
+using Criteria.Core.Rulesets;
+
+namespace Criteria.Engine.Settling;
+
+/// <summary>Goes through the completions of some facts, and stops at the first two that disagree.</summary>
+internal sealed class Search(Criterion criterion, View view, ImmutableArray<(FactDefinition Fact, Fact[] Cells)> unknown, int most)
+{
+    private int _tried;
+    private Verdict? _agreed;
+
+    /// <summary>What all agree on, or null where they do not or nothing is gained.</summary>
+    public Settlement? Run(Verdict open)
+    {
+        if (unknown.Any(one => one.Cells.Length == 0))
+        {
+            return null;
+        }
+
+        // Most findings are left open by other facts, or turn with these: two completions tell.
+        var first = Weigh(Filled(cells => cells[0]));
+        if (!Agree(first) || !Agree(Weigh(Filled(cells => cells[^1]))))
+        {
+            return null;
+        }
+
+        var outcome = Try(view.Facts, 0);
+        if (outcome == Outcome.TooMany)
+        {
+            return new Settlement(open, [.. unknown.Select(one => one.Fact)], IsTooLarge: true);
+        }
+
+        return outcome == Outcome.Agree && _agreed is { } agreed && agreed != open
+            ? new Settlement(agreed, [.. unknown.Select(one => one.Fact)], IsTooLarge: false)
+            : null;
+    }
+
+    private enum Outcome
+    {
+        Agree = 0,
+        Differ,
+        TooMany,
+    }
+
+    // What is settled before all facts are filled in needs no more of them; a score's points do.
+    private Outcome Try(FactSet facts, int place)
+    {
+        if (place > 0)
+        {
+            if (++_tried > most)
+            {
+                return Outcome.TooMany;
+            }
+
+            var verdict = Weigh(facts);
+            if (verdict.Standing != Standing.Undetermined || place == unknown.Length)
+            {
+                return Agree(verdict) ? Outcome.Agree : Outcome.Differ;
+            }
+        }
+
+        foreach (var cell in unknown[place].Cells)
+        {
+            var outcome = Try(facts.Assuming(cell), place + 1);
+            if (outcome != Outcome.Agree)
+            {
+                return outcome;
+            }
+        }
+
+        return Outcome.Agree;
+    }
+
+    private FactSet Filled(Func<Fact[], Fact> choose) => unknown.Aggregate(view.Facts, (facts, one) => facts.Assuming(choose(one.Cells)));
+
+    private Verdict Weigh(FactSet facts) => criterion.Weigh(new View(view, facts));
+
+    private bool Agree(Verdict verdict)
+    {
+        if (_agreed is not { } agreed)
+        {
+            _agreed = verdict;
+            return verdict.Standing != Standing.Undetermined || criterion.Body is ScoreBody;
+        }
+
+        if (criterion.Body is not ScoreBody score)
+        {
+            return agreed.Standing == verdict.Standing && verdict.Standing != Standing.Undetermined;
+        }
+
+        if (agreed.Stands != verdict.Stands || agreed.Points is not { } left || verdict.Points is not { } right)
+        {
+            return false;
+        }
+
+        var points = new PointRange(Math.Min(left.Low, right.Low), Math.Max(left.High, right.High));
+        var outcome = score.OutcomeOf(points);
+        _agreed = outcome.Settled(verdict.Stands, outcome.Truth);
+        return true;
+    }
+}

@@ -1,0 +1,96 @@
+using Criteria.Core.Facts;
+using Criteria.Core.Logic;
+using Criteria.Core.Rulesets;
+using Criteria.Engine.Settling;
+using Criteria.Engine.Tests.Support;
+using CsCheck;
+
+namespace Criteria.Engine.Tests.Settling;
+
+/// <summary>What Kleene logic leaves open and every completion agrees on is settled, and nothing else.</summary>
+public sealed class SettlerTests
+{
+    // Large neck by the US norm: above 17 in in men, above 16 in in women. Beyond the higher limit the sex does not matter.
+    [Theory]
+    [InlineData("17.1 in", Standing.Met, true)]
+    [InlineData("17 in", Standing.Undetermined, false)]
+    [InlineData("16.1 in", Standing.Undetermined, false)]
+    [InlineData("16 in", Standing.NotMet, false)] // Kleene logic alone: both limits are missed
+    public void Assess_OfANeckWhoseSexIsUnknown_IsSettledBeyondBothLimits(string neck, Standing standing, bool whateverTheSex)
+    {
+        var finding = Rules.Assessor.Assess(CaseText.Complete.With("intake.neck", neck).With("patient.sex", "unknown").Read(), Rules.Date).Of("neck.large-us").Single();
+
+        finding.Standing.ShouldBe(standing);
+        finding.Whatever.ToArray().ShouldBe(whateverTheSex ? ["Sex"] : []);
+        finding.Missing.IsEmpty.ShouldBe(standing != Standing.Undetermined);
+        finding.Because.Parts.Any(part => part.Kind == "whatever").ShouldBe(whateverTheSex);
+    }
+
+    [Fact]
+    public void Settle_OfRandomCriteria_IsWhatEveryCompletionSays() => Gen.Select(RandomRules.Any, RandomCases.Any.Array[4]).Sample(
+        (ruleset, cases) =>
+        {
+            var rules = ruleset.Rules;
+            var settler = new Settler(rules);
+            foreach (var subject in cases.Select(subject => RandomCases.In(rules.Vocabulary, subject)))
+            {
+                var view = new View(subject.Facts, rules.Criteria.Length);
+                foreach (var criterion in rules.EvaluationOrder.Select(index => rules.Criteria[index]))
+                {
+                    var open = criterion.Weigh(view);
+                    view.Put(criterion.Index, open);
+                    if (open.Standing == Standing.Undetermined && settler.Settle(criterion, view, open) is { IsTooLarge: false, Verdict: var settled })
+                    {
+                        foreach (var completion in Completions(criterion, subject.Facts))
+                        {
+                            var completed = criterion.Weigh(new View(view, completion));
+                            Agrees(completed, settled).ShouldBeTrue($"{criterion.Id}: {settled}, but {completed}");
+                        }
+                    }
+                }
+            }
+        },
+        iter: Samples.Of(60));
+
+    // A fact that pushes one way only leaves nothing to settle.
+    [Theory]
+    [InlineData("pap.evaluation-before-test")]
+    [InlineData("hsat.increased-risk")]
+    public void BothWaysOf_ACriterionOfOneWayFacts_IsEmpty(string id)
+    {
+        var rules = Rules.Library.InForce(Rules.Date, "medicare", "pap");
+
+        Uses.BothWaysOf(rules.Find(id)!, rules.Vocabulary).ShouldBeEmpty();
+    }
+
+    [Fact]
+    public void BothWaysOf_ANeckRuleBySex_IsTheSex()
+    {
+        var rules = Rules.Library.InForce(Rules.Date, "medicare", "pap");
+
+        Uses.BothWaysOf(rules.Find("neck.large-us")!, rules.Vocabulary).Select(one => one.Fact.Id).ShouldBe(["sex"]);
+    }
+
+    // Random completions of all that is unknown: far more than the cells, and not cut where the rules cut.
+    private static IEnumerable<FactSet> Completions(Criterion criterion, FactSet facts)
+    {
+        var unknown = criterion.ReadsFacts.Select(slot => facts[slot]).Where(fact => fact.State is FactState.Absent or FactState.Unknown && fact.Definition.Computed is null).ToArray();
+        for (var number = 0; number < 40; number++)
+        {
+            yield return facts.With(unknown.Select((fact, place) => Value(fact.Definition, (number * 7919) + (place * 104_729))).OfType<Fact>());
+        }
+    }
+
+    private static Fact? Value(FactDefinition fact, int code) => fact.Kind switch
+    {
+        FactKind.YesNo => Fact.Known(fact, new YesNoValue(code / 3 % 2 == 0), Provenance.Entered),
+        FactKind.Choice => Fact.Known(fact, new ChoiceValue(fact.Choices[code / 5 % fact.Choices.Length]), Provenance.Entered),
+        _ when fact.IsNumeric && fact.Range is { } range => Fact.Known(
+            fact, new NumberValue(Interval.Exactly(decimal.Round(range.Low.Rounded + ((range.High.Rounded - range.Low.Rounded) * (code % 97) / 96m), fact.Kind == FactKind.Count ? 0 : 1))), Provenance.Entered),
+        _ => null,
+    };
+
+    private static bool Agrees(Verdict completed, Verdict settled) =>
+        (settled.Standing == Standing.Undetermined || completed.Standing == settled.Standing || completed.Standing == Standing.Undetermined)
+        && (settled.Points is not { } points || completed.Points is not { } found || (found.Low >= points.Low && found.High <= points.High) || completed.Standing == Standing.NotApplicable);
+}

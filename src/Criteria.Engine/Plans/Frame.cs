@@ -12,9 +12,6 @@ internal sealed class Frame(int criteria, int variables)
     /// <summary>For each variable the cells that are possible.</summary>
     public ulong[] Known { get; } = NewKnown(variables);
 
-    /// <summary>For each variable the fact from which its cells were taken.</summary>
-    public Fact?[] Taken { get; } = new Fact?[variables];
-
     /// <summary>The verdict of each criterion.</summary>
     public Verdict[] Verdicts { get; } = NewVerdicts(criteria);
 

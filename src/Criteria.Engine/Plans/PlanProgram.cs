@@ -37,6 +37,15 @@ internal sealed class PlanProgram
     /// <summary>A frame for it.</summary>
     public Frame NewFrame() => new(_criteria, _facts.Length);
 
+    /// <summary>Facts in the cells of this program.</summary>
+    public PreparedFacts Prepare(FactSet facts)
+    {
+        var known = new ulong[_facts.Length];
+        known[VariableTable.Fixed] = Cells.One(0);
+        Take(facts, known);
+        return new PreparedFacts(facts, known);
+    }
+
     /// <summary>Fills a frame.</summary>
     /// <param name="frame">A frame of this program.</param>
     /// <param name="facts">What is known.</param>
@@ -44,7 +53,23 @@ internal sealed class PlanProgram
     public void Run(Frame frame, FactSet facts, Frame? given)
     {
         frame.Facts = facts;
-        Take(frame, facts);
+        Take(facts, frame.Known);
+        Weigh(frame, given);
+    }
+
+    /// <summary>Fills a frame.</summary>
+    /// <param name="frame">A frame of this program.</param>
+    /// <param name="facts">What is known.</param>
+    /// <param name="given">A frame with the verdicts of criteria that are not in this program.</param>
+    public void Run(Frame frame, PreparedFacts facts, Frame? given)
+    {
+        frame.Facts = facts.Facts;
+        facts.Known.CopyTo(frame.Known, 0);
+        Weigh(frame, given);
+    }
+
+    private void Weigh(Frame frame, Frame? given)
+    {
         if (given is not null)
         {
             foreach (var criterion in _givenCriteria)
@@ -62,15 +87,13 @@ internal sealed class PlanProgram
         }
     }
 
-    // Completions of one case, and cases that leave the same fact out, share most of their facts: those need not be looked at again.
-    private void Take(Frame frame, FactSet facts)
+    private void Take(FactSet facts, ulong[] known)
     {
         for (var place = 0; place < _facts.Length; place++)
         {
-            if (_facts[place] is { } variable && facts[variable.Slot] is var fact && !ReferenceEquals(fact, frame.Taken[place]))
+            if (_facts[place] is { } variable)
             {
-                frame.Taken[place] = fact;
-                frame.Known[place] = variable.Possible(fact);
+                known[place] = variable.Possible(facts[variable.Slot]);
             }
         }
     }

@@ -40,7 +40,7 @@ internal static class JsonTexts
     /// <summary>zen-engine: one expression node; a finding is read from the results above it.</summary>
     public static string Zen(bool complete)
     {
-        var expressions = new Expressions(" and ", " or ", Leaf);
+        var expressions = new Expressions(" and ", " or ", Leaf, (need, parts) => string.Create(CultureInfo.InvariantCulture, $"(count([{string.Join(", ", parts)}], # == true) >= {need})"));
         var list = Named(complete).Select(rule => new JsonObject { ["id"] = rule.Name, ["key"] = rule.Name, ["value"] = expressions.Of(rule.Condition) });
         return new JsonObject
         {

@@ -17,12 +17,15 @@ internal static class PeerRun
 {
     private const int Cases = 1000;
     private const int Repeats = 7;
+
+    // Short slices, many of them: the least of them was not interrupted by other work on the machine.
+    private const int Slices = 101;
     private const int UnknownOf20 = 4;
 
     /// <summary>Runs all; peers that are not installed are named and left out.</summary>
-    /// <param name="peers">The folder of the peers.</param>
+    /// <param name="peers">The folder of the peers; without one only what is of this program is run.</param>
     /// <param name="output">Where the tables go.</param>
-    public static int Run(string peers, TextWriter output)
+    public static int Run(string? peers, TextWriter output)
     {
         var work = Directory.CreateTempSubdirectory("criteria-peers-").FullName;
         try
@@ -37,7 +40,7 @@ internal static class PeerRun
         }
     }
 
-    private static void Compare(string peers, string work, bool complete, TextWriter output)
+    private static void Compare(string? peers, string work, bool complete, TextWriter output)
     {
         var cases = MadeUpCase.Row(Cases, complete ? 0 : UnknownOf20);
         var plain = cases.Select(PlainFacts.Of).ToArray();
@@ -47,7 +50,7 @@ internal static class PeerRun
 
         var rows = new List<(string Name, double[] Times)> { ("a function written by hand", TimeByHand(plain)) };
         rows.AddRange(Ours(cases, expected));
-        foreach (var (name, start) in Peers(peers, folder, complete))
+        foreach (var (name, start) in peers is null ? [] : Peers(peers, folder, complete))
         {
             if (Times(name, start, expected) is { } times)
             {
@@ -72,7 +75,7 @@ internal static class PeerRun
     private static double[] TimeByHand(PlainFacts[] plain)
     {
         var truths = new int[Workload.Criteria.Length];
-        return Time(500, () =>
+        return Time(20, () =>
         {
             foreach (var facts in plain)
             {
@@ -98,9 +101,10 @@ internal static class PeerRun
             Same("the assessment", i, expected[i], string.Concat(Enumerable.Range(0, indices.Length).Select(each => Letter(assessment.Of(CriteriaText.Id(each)).Single().Standing))));
         }
 
-        yield return ("the plan, one sheet", Time(100, () => Array.ForEach(cases, subject => plan.Run(sheet, subject))));
-        yield return ("the plan, a new sheet each", Time(50, () => Array.ForEach(cases, subject => plan.Run(subject))));
-        yield return ("the assessment, with the whole trace", Time(2, () => Array.ForEach(cases, subject => assessor.Assess(subject, NumberedCase.Date))));
+        PreparedCase[] prepared = [.. cases.Select(plan.Prepare)];
+        yield return ("the plan, prepared cases", Time(5, () => Array.ForEach(prepared, subject => plan.Run(sheet, subject))));
+        yield return ("the plan, cases as they are read", Time(5, () => Array.ForEach(cases, subject => plan.Run(sheet, subject))));
+        yield return ("the assessment, with the whole trace", Time(1, () => Array.ForEach(cases, subject => assessor.Assess(subject, NumberedCase.Date))));
     }
 
     private static char Letter(Standing standing) => standing switch
@@ -165,8 +169,8 @@ internal static class PeerRun
     // Nanoseconds a case, in rising order.
     private static double[] Time(int passes, Action pass)
     {
-        var times = new double[Repeats];
-        for (var repeat = -1; repeat < Repeats; repeat++)
+        var times = new double[Slices];
+        for (var repeat = -20; repeat < Slices; repeat++)
         {
             var clock = Stopwatch.StartNew();
             for (var i = 0; i < passes; i++)

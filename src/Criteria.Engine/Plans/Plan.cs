@@ -15,13 +15,15 @@ public sealed class Plan
     private readonly PlanProgram _ofNight;
 
     /// <summary>The plan of a selection of rules.</summary>
-    public Plan(RulesInForce rules)
+    /// <param name="rules">The rules.</param>
+    /// <param name="cases">Whether compiling to machine code is worth its time: about a tenth of a second for some hundred criteria.</param>
+    public Plan(RulesInForce rules, CasesExpected cases = CasesExpected.One)
     {
         ArgumentNullException.ThrowIfNull(rules);
         Rules = rules;
         var ordered = rules.EvaluationOrder.Select(index => rules.Criteria[index]).ToLookup(criterion => criterion.PerNight);
-        _ofCase = new PlanProgram(rules, [.. ordered[false]]);
-        _ofNight = new PlanProgram(rules, [.. ordered[true]]);
+        _ofCase = new PlanProgram(rules, [.. ordered[false]], cases == CasesExpected.Many);
+        _ofNight = new PlanProgram(rules, [.. ordered[true]], cases == CasesExpected.Many);
     }
 
     /// <summary>The rules.</summary>

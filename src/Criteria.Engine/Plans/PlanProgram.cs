@@ -12,10 +12,13 @@ internal sealed class PlanProgram
     private readonly Step[] _steps;
     private readonly Conditions _conditions;
     private readonly int _criteria;
+    private readonly HashSet<int> _readByAsked;
+    private readonly Action<Frame>[] _run;
 
     /// <param name="rules">The rules.</param>
     /// <param name="criteria">The criteria, each after what it reads.</param>
-    public PlanProgram(RulesInForce rules, Criterion[] criteria)
+    /// <param name="compile">Whether plain criteria are compiled to machine code.</param>
+    public PlanProgram(RulesInForce rules, Criterion[] criteria, bool compile)
     {
         var variables = new VariableTable(rules, criteria);
         var writer = new ConditionWriter(variables);
@@ -32,6 +35,8 @@ internal sealed class PlanProgram
         _given = [.. variables.OfFindings.Where(finding => !own.Contains(finding.Criterion))];
         _givenCriteria = [.. criteria.SelectMany(criterion => criterion.ReadsCriteria).Where(index => !own.Contains(index)).Distinct()];
         _criteria = rules.Criteria.Length;
+        _readByAsked = [.. _conditions.ReadByAsked().Criteria, .. _steps.OfType<AskedStep>().SelectMany(step => step.Criterion.ReadsCriteria)];
+        _run = [.. compile ? Compiled() : _steps.Select(Interpreted)];
     }
 
     /// <summary>A frame for it.</summary>
@@ -74,18 +79,64 @@ internal sealed class PlanProgram
         {
             foreach (var criterion in _givenCriteria)
             {
-                frame.Verdicts[criterion] = given.Verdicts[criterion];
+                frame.Verdicts[criterion] = given.VerdictOf(criterion);
             }
 
             Note(_given, frame);
         }
 
-        foreach (var step in _steps)
+        foreach (var run in _run)
         {
-            frame.Verdicts[step.Criterion.Index] = step.Weigh(_conditions, frame);
-            Note(step.Read, frame);
+            run(frame);
         }
     }
+
+    // Plain criteria in a row become one method, the others stay between them.
+    private IEnumerable<Action<Frame>> Compiled()
+    {
+        var compiled = new CompiledConditions(_conditions);
+        for (var next = 0; next < _steps.Length;)
+        {
+            var row = _steps.Skip(next).Take(CompiledConditions.MostInOne).TakeWhile(step => IsPlain(step) && compiled.CanCompile(((ConditionStep)step).Condition)).Cast<ConditionStep>().ToArray();
+            if (row.Length == 0)
+            {
+                yield return Interpreted(_steps[next++]);
+                continue;
+            }
+
+            next += row.Length;
+            var run = compiled.Compile(row);
+            yield return frame => run(frame.Known, frame.Truths, FindingVariable.OfTruth);
+        }
+    }
+
+    private Action<Frame> Interpreted(Step step)
+    {
+        var index = step.Criterion.Index;
+        if (IsPlain(step))
+        {
+            var condition = ((ConditionStep)step).Condition;
+            return frame =>
+            {
+                var truth = _conditions.Weigh(condition, frame);
+                frame.Truths[index] = (byte)truth;
+                foreach (ref readonly var finding in step.Read.AsSpan())
+                {
+                    frame.Known[finding.Variable] = FindingVariable.OfTruth[truth];
+                }
+            };
+        }
+
+        return frame =>
+        {
+            frame.Verdicts[index] = step.Weigh(_conditions, frame);
+            Note(step.Read, frame);
+        };
+    }
+
+    // Conditions that are asked look for whole verdicts. Of a plain criterion others ask the standing and nothing else.
+    private bool IsPlain(Step step) => step is ConditionStep { AlwaysStands: true } && !_readByAsked.Contains(step.Criterion.Index)
+        && step.Read.All(finding => finding.Aspect == FindingAspect.Standing);
 
     private void Take(FactSet facts, ulong[] known)
     {

@@ -1,4 +1,5 @@
 using Criteria.Core.Rulesets;
+using Criteria.Documents.Wording;
 using Humanizer;
 
 namespace Criteria.Cli.Report;

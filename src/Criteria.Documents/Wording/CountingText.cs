@@ -2,7 +2,7 @@ using System.Globalization;
 using Criteria.Engine.Counting;
 using Humanizer;
 
-namespace Criteria.Cli.Report;
+namespace Criteria.Documents.Wording;
 
 /// <summary>How near a grade lies to its boundaries, and what counting leaves open, in words.</summary>
 internal static class CountingText

@@ -1,6 +1,6 @@
 using System.Text.RegularExpressions;
 
-namespace Criteria.Cli.Report;
+namespace Criteria.Documents.Wording;
 
 /// <summary>Writes plain text in lines of bounded width, with a hanging indent.</summary>
 internal sealed partial class PlainText(TextWriter writer)

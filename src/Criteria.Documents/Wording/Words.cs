@@ -4,7 +4,7 @@ using Criteria.Core.Rulesets;
 using Criteria.Engine.Findings;
 using Humanizer;
 
-namespace Criteria.Cli.Report;
+namespace Criteria.Documents.Wording;
 
 /// <summary>The wording that reports share.</summary>
 internal static class Words

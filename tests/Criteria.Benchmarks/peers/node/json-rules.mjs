@@ -1,7 +1,7 @@
 import { Engine } from 'json-rules-engine';
 import { line, read, run } from './timing.mjs';
 
-const [folder, complete, passes, repeats] = [process.argv[2], process.argv[3] === 'complete', Number(process.argv[4]), Number(process.argv[5])];
+const [folder, complete, timed, repeats] = [process.argv[2], process.argv[3] === 'complete', Number(process.argv[4]), Number(process.argv[5])];
 const engine = new Engine();
 for (const [name, conditions] of Object.entries(read(folder, 'json-rules.json'))) {
   engine.setCondition(name, conditions);
@@ -11,4 +11,4 @@ for (const [name, conditions] of Object.entries(read(folder, 'json-rules.json'))
 await run(read(folder, 'cases.json'), subject => engine.run(subject), ({ events }) => {
   const met = new Set(events.map(event => event.type));
   return line(i => met.has(`c${i}`), i => !complete && met.has(`p${i}`));
-}, passes, repeats);
+}, timed, repeats);

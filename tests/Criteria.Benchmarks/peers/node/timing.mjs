@@ -1,4 +1,4 @@
-// Answers first, then the time of each repeat in nanoseconds a case. Each repeat goes over all cases `passes` times.
+// Answers first, then the time of each repeat in nanoseconds a case, after as many that are not counted. A repeat goes over the first cases.
 import { readFileSync } from 'node:fs';
 
 export const read = (folder, name) => JSON.parse(readFileSync(`${folder}/${name}`, 'utf8'));
@@ -13,18 +13,17 @@ export function line(certain, possible) {
   return text;
 }
 
-export async function run(cases, one, answers, passes, repeats) {
+export async function run(cases, one, answers, timed, repeats) {
   for (const subject of cases) {
     console.log(answers(await one(subject)));
   }
-  for (let repeat = -1; repeat < repeats; repeat++) {
+  const first = cases.slice(0, timed);
+  for (let repeat = -repeats; repeat < repeats; repeat++) {
     const start = process.hrtime.bigint();
-    for (let pass = 0; pass < passes; pass++) {
-      for (const subject of cases) {
-        await one(subject);
-      }
+    for (const subject of first) {
+      await one(subject);
     }
-    const nanoseconds = Number(process.hrtime.bigint() - start) / (passes * cases.length);
+    const nanoseconds = Number(process.hrtime.bigint() - start) / first.length;
     if (repeat >= 0) {
       console.log(`time ${nanoseconds.toFixed(1)}`);
     }

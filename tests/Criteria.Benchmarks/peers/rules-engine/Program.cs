@@ -3,9 +3,9 @@ using System.Globalization;
 using System.Text.Json;
 using RulesEngine.Models;
 
-// Answers first, then the time of each repeat in nanoseconds a case. Each repeat goes over all cases `passes` times.
+// Answers first, then the time of each repeat in nanoseconds a case, after as many that are not counted. A repeat goes over the first cases.
 var (folder, complete) = (args[0], args[1] == "complete");
-var passes = int.Parse(args[2], CultureInfo.InvariantCulture);
+var timed = int.Parse(args[2], CultureInfo.InvariantCulture);
 var repeats = int.Parse(args[3], CultureInfo.InvariantCulture);
 var workflows = JsonSerializer.Deserialize<Workflow[]>(File.ReadAllText(Path.Combine(folder, "rules-engine.json")))!;
 var cases = JsonSerializer.Deserialize<CaseFacts[]>(File.ReadAllText(Path.Combine(folder, "cases.json")))!;
@@ -18,20 +18,17 @@ foreach (var parameter in parameters)
     Console.WriteLine("answers " + string.Concat(Enumerable.Range(0, 50).Select(i => met.Contains($"c{i}") ? 'M' : !complete && met.Contains($"p{i}") ? 'U' : 'N')));
 }
 
-for (var repeat = -1; repeat < repeats; repeat++)
+for (var repeat = -repeats; repeat < repeats; repeat++)
 {
     var clock = Stopwatch.StartNew();
-    for (var pass = 0; pass < passes; pass++)
+    for (var i = 0; i < timed; i++)
     {
-        foreach (var parameter in parameters)
-        {
-            await One(parameter);
-        }
+        await One(parameters[i]);
     }
 
     if (repeat >= 0)
     {
-        Console.WriteLine(string.Create(CultureInfo.InvariantCulture, $"time {clock.Elapsed.TotalNanoseconds / (passes * cases.Length):F1}"));
+        Console.WriteLine(string.Create(CultureInfo.InvariantCulture, $"time {clock.Elapsed.TotalNanoseconds / timed:F1}"));
     }
 }
 

@@ -66,7 +66,7 @@ internal static class JsonTexts
             complete ? $"({test})" : orUnknown ? $"({fact} == null or {test})" : $"({fact} != null and {test})";
     }
 
-    /// <summary>json-rules-engine: named conditions, which rules and other conditions refer to.</summary>
+    /// <summary>json-rules-engine: a rule for each, in the order of the criteria; what it comes to is a fact for those after it.</summary>
     public static string JsonRules(bool complete)
     {
         return new JsonObject(Named(complete).Select(rule => KeyValuePair.Create(rule.Name, (JsonNode?)Top(rule.Condition)))).ToJsonString();
@@ -76,17 +76,20 @@ internal static class JsonTexts
 
         static JsonObject Of(TwoValued condition) => condition switch
         {
-            TwoValued.Some some when some.Need == some.Parts.Length => new JsonObject { ["all"] = new JsonArray([.. some.Parts.Select(Of)]) },
-            TwoValued.Some { Need: 1 } some => new JsonObject { ["any"] = new JsonArray([.. some.Parts.Select(Of)]) },
-            TwoValued.Some some => new JsonObject { ["any"] = new JsonArray([.. some.Combinations().Select(parts => new JsonObject { ["all"] = new JsonArray([.. parts.Select(Of)]) })]) },
+            TwoValued.Some some => Count(some.Need, some.Parts),
             TwoValued.Number number => OrUnknown(number.Fact, number.OrUnknown, Test(number.Fact, number.Sign switch { ">=" => "greaterThanInclusive", ">" => "greaterThan", "<=" => "lessThanInclusive", _ => "lessThan" }, number.Bound)),
             TwoValued.Answer answer => OrUnknown(answer.Fact, answer.OrUnknown, Test(answer.Fact, "equal", answer.Yes)),
             TwoValued.Word { Negated: false } word => OrUnknown(word.Fact, word.OrUnknown, Test(word.Fact, "in", new JsonArray([.. word.Words.Select(each => JsonValue.Create(each))]))),
             TwoValued.Word word => Test(word.Fact, "notIn", new JsonArray([.. word.Words.Select(each => JsonValue.Create(each)), .. word.OrUnknown ? [] : (JsonValue?[])[null]])),
-            TwoValued.Finding { Negated: true } finding => new JsonObject { ["not"] = Of(finding with { Negated = false }) },
-            TwoValued.Finding finding => new JsonObject { ["condition"] = Name(finding.Criterion, finding.Possible) },
+            TwoValued.Finding finding => Test(Name(finding.Criterion, finding.Possible), "equal", !finding.Negated),
             _ => throw new ArgumentOutOfRangeException(nameof(condition)),
         };
+
+        // It cannot count: either the first part and one less of the others, or as many of the others.
+        static JsonObject Count(int need, TwoValued[] parts) =>
+            need == parts.Length ? new JsonObject { ["all"] = new JsonArray([.. parts.Select(Of)]) }
+            : need == 1 ? new JsonObject { ["any"] = new JsonArray([.. parts.Select(Of)]) }
+            : new JsonObject { ["any"] = new JsonArray(new JsonObject { ["all"] = new JsonArray(Of(parts[0]), Count(need - 1, parts[1..])) }, Count(need, parts[1..])) };
 
         // Comparisons with null fail by themselves.
         static JsonObject OrUnknown(string fact, bool orUnknown, JsonObject test) =>

@@ -7,7 +7,7 @@ namespace Criteria.Engine.Plans;
 internal sealed class Frame(int criteria, int variables)
 {
     /// <summary>The mark of a criterion that has more to its verdict than what its condition comes to.</summary>
-    public const byte NotPlain = 255;
+    public const byte NotPlain = byte.MaxValue;
 
     private static readonly Verdict[] PlainVerdicts =
     [

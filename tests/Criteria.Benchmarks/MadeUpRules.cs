@@ -9,31 +9,37 @@ namespace Criteria.Benchmarks;
 internal static class MadeUpRules
 {
     /// <summary>The vocabulary, the sources and one ruleset of that many criteria.</summary>
-    public static SourceFile[] Files(int criteria) =>
+    public static SourceFile[] Files(int criteria) => With(Text(criteria));
+
+    /// <summary>The vocabulary, the sources and a ruleset of that text.</summary>
+    public static SourceFile[] With(string ruleset) =>
     [
         .. ShippedRules.Files().Where(file => file.Name.Contains("vocabulary/", StringComparison.Ordinal) || file.Name.EndsWith("sources.yaml", StringComparison.Ordinal)),
-        new SourceFile("made-up.yaml", Encoding.UTF8.GetBytes(Text(criteria))),
+        new SourceFile("made-up.yaml", Encoding.UTF8.GetBytes(ruleset)),
     ];
 
     /// <summary>The last criterion of the third kind; every numbered case meets it by its mean saturation.</summary>
     public static string LastMet(int criteria) => Id(criteria - 1 - ((criteria - 3) % 4));
 
+    /// <summary>The head of a made-up ruleset.</summary>
+    public const string Header = """
+        ruleset: made-up
+        title: Made-up criteria
+        heading: Made up
+        order: 1
+        function: clinical
+        version: 1.0
+        status: active
+        effective: { from: 2024-01-01 }
+        conventions: { rounding: none }
+        review_by: 2027-06-30
+        criteria:
+
+        """;
+
     private static string Text(int criteria)
     {
-        var text = new StringBuilder("""
-            ruleset: made-up
-            title: Made-up criteria
-            heading: Made up
-            order: 1
-            function: clinical
-            version: 1.0
-            status: active
-            effective: { from: 2024-01-01 }
-            conventions: { rounding: none }
-            review_by: 2027-06-30
-            criteria:
-
-            """);
+        var text = new StringBuilder(Header);
         for (var i = 0; i < criteria; i++)
         {
             text.Append(CultureInfo.InvariantCulture, $"""

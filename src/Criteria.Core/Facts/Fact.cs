@@ -27,7 +27,13 @@ public enum FactState
 public sealed record Fact(FactDefinition Definition, FactState State, FactValue? Value, Provenance Origin, string? Written = null)
 {
     /// <summary>A fact that the case does not mention.</summary>
-    public static Fact Absent(FactDefinition definition) => new(definition, FactState.Absent, null, Provenance.Entered);
+    public static Fact Absent(FactDefinition definition)
+    {
+        ArgumentNullException.ThrowIfNull(definition);
+
+        // One for all cases: most facts of most cases are absent.
+        return definition.Absent ??= new Fact(definition, FactState.Absent, null, Provenance.Entered);
+    }
 
     /// <summary>A known fact.</summary>
     public static Fact Known(FactDefinition definition, FactValue value, Provenance origin, string? written = null) =>

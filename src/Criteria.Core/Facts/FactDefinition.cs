@@ -128,6 +128,9 @@ public sealed class FactDefinition
     /// <summary>Its place among the facts; for an attribute, among those of its list. Set by the vocabulary.</summary>
     public int Slot { get; internal set; } = -1;
 
+    /// <summary>The fact of cases that do not mention it, once there is one.</summary>
+    internal Fact? Absent { get; set; }
+
     /// <summary>Whether it has a number that can be compared.</summary>
     public bool IsNumeric => Kind is FactKind.Number or FactKind.Count or FactKind.Duration;
 

@@ -12,31 +12,36 @@ public readonly struct Ratio : IEquatable<Ratio>, IComparable<Ratio>
     /// <summary>Most significant digits that a number in a case or a ruleset may have.</summary>
     public const int MostDigits = 7;
 
+    // Most numbers have no line; comparing those needs no multiplication.
+    private readonly bool _divided;
     private readonly decimal _denominator;
+
+    private Ratio(decimal value) => Numerator = value;
 
     private Ratio(decimal numerator, decimal denominator)
     {
         Numerator = numerator;
         _denominator = denominator;
+        _divided = denominator != 1;
     }
 
     /// <summary>The number above the line.</summary>
     public decimal Numerator { get; }
 
     /// <summary>The number below the line, above zero.</summary>
-    public decimal Denominator => _denominator == 0 ? 1 : _denominator;
+    public decimal Denominator => _divided ? _denominator : 1;
 
-    /// <summary>Whether it was written as one number, without a line.</summary>
-    internal bool IsUndivided => _denominator == 0 || _denominator == 1;
+    /// <summary>Whether it is one number, without a line.</summary>
+    internal bool IsUndivided => !_divided;
 
     /// <summary>The quotient as a decimal, rounded to 28 digits: for printing, not for comparing.</summary>
     public decimal Rounded => Numerator / Denominator;
 
     /// <summary>A whole or decimal number.</summary>
-    public static implicit operator Ratio(decimal value) => new(value, 1);
+    public static implicit operator Ratio(decimal value) => new(value);
 
     /// <summary>A whole number.</summary>
-    public static implicit operator Ratio(int value) => new(value, 1);
+    public static implicit operator Ratio(int value) => new(value);
 
     /// <summary>The quotient of two decimals.</summary>
     /// <exception cref="ArgumentOutOfRangeException"><paramref name="denominator"/> is not above zero.</exception>
@@ -59,7 +64,9 @@ public readonly struct Ratio : IEquatable<Ratio>, IComparable<Ratio>
         new(left.Numerator * right.Numerator, left.Denominator * right.Denominator);
 
     /// <inheritdoc/>
-    public int CompareTo(Ratio other) => (Numerator * other.Denominator).CompareTo(other.Numerator * Denominator);
+    public int CompareTo(Ratio other) => _divided || other._divided
+        ? (Numerator * other.Denominator).CompareTo(other.Numerator * Denominator)
+        : Numerator.CompareTo(other.Numerator);
 
     /// <inheritdoc/>
     public bool Equals(Ratio other) => CompareTo(other) == 0;

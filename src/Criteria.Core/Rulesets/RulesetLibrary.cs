@@ -191,7 +191,7 @@ public sealed class RulesetLibrary
     private static bool IsPublishedFacts(SourceFile file) => Steps(file)[^1] == "published-facts.yaml";
 
     // Tests stand beside the rulesets that they hold, with the cases that they begin from.
-    private static bool IsForTests(SourceFile file) => IsTests(file) || IsCaseForTests(file);
+    internal static bool IsForTests(SourceFile file) => IsTests(file) || IsCaseForTests(file);
 
     /// <summary>Whether a file holds the tests of a ruleset.</summary>
     internal static bool IsTests(SourceFile file) => file.Name.EndsWith(".tests.yaml", StringComparison.Ordinal);

@@ -8,18 +8,22 @@ public static class ShippedRules
 {
     private const string Prefix = "rulesets/";
 
-    private static readonly Lazy<LibraryLoading> Loaded = new(() => RulesetLibrary.Load(Files()));
+    private static readonly Lazy<LibraryLoading> Loaded = new(() => RulesetLibrary.Load(Files(withTests: false)));
 
     /// <summary>The shipped rules, loaded once for the whole process: a library does not change.</summary>
     public static LibraryLoading Loading => Loaded.Value;
 
     /// <summary>The files that ship inside the library.</summary>
-    public static ImmutableArray<SourceFile> Files()
+    public static ImmutableArray<SourceFile> Files() => Files(withTests: true);
+
+    // The tests are almost half of it, and loading passes over them.
+    private static ImmutableArray<SourceFile> Files(bool withTests)
     {
         var assembly = typeof(ShippedRules).Assembly;
         return
         [
             .. assembly.GetManifestResourceNames().Where(name => name.StartsWith(Prefix, StringComparison.Ordinal))
+                .Where(name => withTests || !RulesetLibrary.IsForTests(new SourceFile(name, default)))
                 .Order(StringComparer.Ordinal).Select(name => new SourceFile(name, Content(name))),
         ];
 

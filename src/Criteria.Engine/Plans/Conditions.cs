@@ -54,6 +54,24 @@ internal sealed class Conditions(Leaf[] leaves, Group[] groups, AskedLeaf[] aske
         return met >= at.Need ? Kleene.Met : open >= at.Need ? Kleene.Unknown : Kleene.NotMet;
     }
 
+    /// <summary>A group.</summary>
+    public Group this[int group] => groups[group];
+
+    /// <summary>The leaves of a group.</summary>
+    public IEnumerable<Leaf> LeavesOf(Group group) => leaves[group.Leaves.First..group.Leaves.End];
+
+    /// <summary>What the conditions that are asked read.</summary>
+    public Reads ReadByAsked()
+    {
+        var reads = new Reads();
+        foreach (var leaf in asked)
+        {
+            leaf.Condition.AddReads(reads);
+        }
+
+        return reads;
+    }
+
     private static int Ask(AskedLeaf leaf, Frame frame) => leaf.Condition.Evaluate(frame.View) switch
     {
         Truth.Unknown => Kleene.Unknown,

@@ -27,16 +27,28 @@ internal sealed class YesNoVariable(int slot) : FactVariable(slot)
 }
 
 /// <summary>One of several words: a cell for each.</summary>
-internal sealed class ChoiceVariable(FactDefinition fact) : FactVariable(fact.Slot)
+internal sealed class ChoiceVariable(FactDefinition definition) : FactVariable(definition.Slot)
 {
-    /// <summary>The cell of a word; -1 for a word that is not in the vocabulary.</summary>
-    public int CellOf(string word) => fact.Choices.IndexOf(word);
+    private readonly string[] _words = [.. definition.Choices];
 
     /// <inheritdoc/>
-    public override ulong Possible(Fact fact) =>
-        fact.Value is not ChoiceValue { Word: var word } ? Cells.Unknown
-        : CellOf(word) is >= 0 and var cell ? Cells.One(cell)
-        : Cells.NotApplicable;
+    public override ulong Possible(Fact fact)
+    {
+        if (fact.Value is not ChoiceValue { Word: var word })
+        {
+            return Cells.Unknown;
+        }
+
+        for (var cell = 0; cell < _words.Length; cell++)
+        {
+            if (_words[cell] == word)
+            {
+                return Cells.One(cell);
+            }
+        }
+
+        return Cells.NotApplicable;
+    }
 }
 
 /// <summary>Whether a fact is in the case. Its one cell is that it is.</summary>

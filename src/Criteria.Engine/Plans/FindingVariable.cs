@@ -18,6 +18,9 @@ internal enum FindingAspect
 /// <summary>How the cells of a variable are taken from the verdict of a criterion.</summary>
 internal readonly record struct FindingVariable(int Criterion, FindingAspect Aspect, int Variable)
 {
+    /// <summary>The cells of the standing of a plain criterion, by the <see cref="Kleene"/> number that its condition comes to.</summary>
+    public static readonly ulong[] OfTruth = [Cells.One((int)Standing.NotMet), Cells.Unknown, Cells.One((int)Standing.Met)];
+
     /// <summary>The cells that are possible.</summary>
     public ulong Possible(in Verdict verdict) => Aspect switch
     {

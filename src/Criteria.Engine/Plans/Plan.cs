@@ -16,21 +16,23 @@ public sealed class Plan
     private readonly PlanProgram _ofNight;
 
     /// <summary>The plan of a selection of rules.</summary>
-    public Plan(RulesInForce rules)
-        : this(rules, new Settler(rules))
+    /// <param name="rules">The rules.</param>
+    /// <param name="cases">Whether compiling to machine code is worth its time: about a tenth of a second for some hundred criteria.</param>
+    public Plan(RulesInForce rules, CasesExpected cases = CasesExpected.One)
+        : this(rules, cases, new Settler(rules))
     {
     }
 
     /// <summary>A plan that does not try what every completion of an open case agrees on.</summary>
-    internal static Plan WithoutSettling(RulesInForce rules) => new(rules, null);
+    internal static Plan WithoutSettling(RulesInForce rules, CasesExpected cases = CasesExpected.One) => new(rules, cases, null);
 
-    private Plan(RulesInForce rules, Settler? settler)
+    private Plan(RulesInForce rules, CasesExpected cases, Settler? settler)
     {
         ArgumentNullException.ThrowIfNull(rules);
         Rules = rules;
         var ordered = rules.EvaluationOrder.Select(index => rules.Criteria[index]).ToLookup(criterion => criterion.PerNight);
-        _ofCase = new PlanProgram(rules, [.. ordered[false]], settler);
-        _ofNight = new PlanProgram(rules, [.. ordered[true]], settler);
+        _ofCase = new PlanProgram(rules, [.. ordered[false]], settler, cases == CasesExpected.Many);
+        _ofNight = new PlanProgram(rules, [.. ordered[true]], settler, cases == CasesExpected.Many);
     }
 
     /// <summary>The rules.</summary>
@@ -65,7 +67,8 @@ public sealed class Plan
     public void Run(VerdictSheet sheet, Case subject)
     {
         ArgumentNullException.ThrowIfNull(subject);
-        Begin(sheet, subject.Facts, subject.Nights.Length);
+        Begin(sheet, subject.Nights.Length);
+        _ofCase.Run(sheet.OfCase, subject.Facts, given: null);
         for (var night = 0; night < sheet.Nights; night++)
         {
             RunNight(sheet, night, subject.Nights.IsEmpty ? subject.Facts : subject.Nights[night].Facts);
@@ -78,10 +81,36 @@ public sealed class Plan
     {
         ArgumentNullException.ThrowIfNull(ofCase);
         ArgumentNullException.ThrowIfNull(nights);
-        Begin(sheet, ofCase, nights.Count);
+        Begin(sheet, nights.Count);
+        _ofCase.Run(sheet.OfCase, ofCase, given: null);
         for (var night = 0; night < sheet.Nights; night++)
         {
             RunNight(sheet, night, nights.Count == 0 ? ofCase : nights[night]);
+        }
+    }
+
+    /// <summary>A case in the cells of this plan, to be run more than once or beside many others.</summary>
+    public PreparedCase Prepare(Case subject)
+    {
+        ArgumentNullException.ThrowIfNull(subject);
+        return new PreparedCase(this, _ofCase.Prepare(subject.Facts), subject.Nights.IsEmpty ? [_ofNight.Prepare(subject.Facts)] : [.. subject.Nights.Select(night => _ofNight.Prepare(night.Facts))]);
+    }
+
+    /// <summary>Fills a sheet of this plan with the verdicts on a case that it prepared.</summary>
+    /// <exception cref="ArgumentException">The sheet or the case is of another plan.</exception>
+    public void Run(VerdictSheet sheet, PreparedCase subject)
+    {
+        ArgumentNullException.ThrowIfNull(subject);
+        if (subject.Plan != this)
+        {
+            throw new ArgumentException("a case of another plan", nameof(subject));
+        }
+
+        Begin(sheet, subject.Nights.Length);
+        _ofCase.Run(sheet.OfCase, subject.OfCase, given: null);
+        for (var night = 0; night < subject.Nights.Length; night++)
+        {
+            _ofNight.Run(sheet.OfNight(night), subject.Nights[night], sheet.OfCase);
         }
     }
 
@@ -91,7 +120,7 @@ public sealed class Plan
     /// <summary>A frame for the verdicts on a night.</summary>
     internal Frame NewNightFrame() => _ofNight.NewFrame();
 
-    private void Begin(VerdictSheet sheet, FactSet ofCase, int nights)
+    private void Begin(VerdictSheet sheet, int nights)
     {
         ArgumentNullException.ThrowIfNull(sheet);
         if (sheet.Plan != this)
@@ -100,7 +129,6 @@ public sealed class Plan
         }
 
         sheet.Begin(Math.Max(1, nights));
-        _ofCase.Run(sheet.OfCase, ofCase, given: null);
     }
 
     private void RunNight(VerdictSheet sheet, int night, FactSet facts) => _ofNight.Run(sheet.OfNight(night), facts, sheet.OfCase);

@@ -15,11 +15,14 @@ internal sealed class PlanProgram
     private readonly Conditions _conditions;
     private readonly int _criteria;
     private readonly Settler? _settler;
+    private readonly HashSet<int> _readByAsked;
+    private readonly Action<Frame>[] _run;
 
     /// <param name="rules">The rules.</param>
     /// <param name="criteria">The criteria, each after what it reads.</param>
     /// <param name="settler">Settles what every completion agrees on; null where that is not wanted.</param>
-    public PlanProgram(RulesInForce rules, Criterion[] criteria, Settler? settler)
+    /// <param name="compile">Whether plain criteria are compiled to machine code.</param>
+    public PlanProgram(RulesInForce rules, Criterion[] criteria, Settler? settler, bool compile)
     {
         _settler = settler;
         var variables = new VariableTable(rules, criteria);
@@ -37,10 +40,21 @@ internal sealed class PlanProgram
         _given = [.. variables.OfFindings.Where(finding => !own.Contains(finding.Criterion))];
         _givenCriteria = [.. criteria.SelectMany(criterion => criterion.ReadsCriteria).Where(index => !own.Contains(index)).Distinct()];
         _criteria = rules.Criteria.Length;
+        _readByAsked = [.. _conditions.ReadByAsked().Criteria, .. _steps.Where(step => step is AskedStep || MaySettle(step)).SelectMany(step => step.Criterion.ReadsCriteria)];
+        _run = [.. compile ? Compiled() : _steps.Select(Interpreted)];
     }
 
     /// <summary>A frame for it.</summary>
     public Frame NewFrame() => new(_criteria, _facts.Length);
+
+    /// <summary>Facts in the cells of this program.</summary>
+    public PreparedFacts Prepare(FactSet facts)
+    {
+        var known = new ulong[_facts.Length];
+        known[VariableTable.Fixed] = Cells.One(0);
+        Take(facts, known);
+        return new PreparedFacts(facts, known);
+    }
 
     /// <summary>Fills a frame.</summary>
     /// <param name="frame">A frame of this program.</param>
@@ -49,39 +63,99 @@ internal sealed class PlanProgram
     public void Run(Frame frame, FactSet facts, Frame? given)
     {
         frame.Facts = facts;
-        Take(frame, facts);
+        Take(facts, frame.Known);
+        Weigh(frame, given);
+    }
+
+    /// <summary>Fills a frame.</summary>
+    /// <param name="frame">A frame of this program.</param>
+    /// <param name="facts">What is known.</param>
+    /// <param name="given">A frame with the verdicts of criteria that are not in this program.</param>
+    public void Run(Frame frame, PreparedFacts facts, Frame? given)
+    {
+        frame.Facts = facts.Facts;
+        facts.Known.CopyTo(frame.Known, 0);
+        Weigh(frame, given);
+    }
+
+    private void Weigh(Frame frame, Frame? given)
+    {
         if (given is not null)
         {
             foreach (var criterion in _givenCriteria)
             {
-                frame.Verdicts[criterion] = given.Verdicts[criterion];
+                frame.Verdicts[criterion] = given.VerdictOf(criterion);
             }
 
             Note(_given, frame);
         }
 
-        foreach (var step in _steps)
+        foreach (var run in _run)
         {
-            var verdict = step.Weigh(_conditions, frame);
-            if (verdict.Standing == Standing.Undetermined && _settler?.Settle(step.Criterion, frame.View, verdict) is { } settlement)
-            {
-                verdict = settlement.Verdict;
-            }
-
-            frame.Verdicts[step.Criterion.Index] = verdict;
-            Note(step.Read, frame);
+            run(frame);
         }
     }
 
-    // Completions of one case, and cases that leave the same fact out, share most of their facts: those need not be looked at again.
-    private void Take(Frame frame, FactSet facts)
+    // Plain criteria in a row become one method, the others stay between them.
+    private IEnumerable<Action<Frame>> Compiled()
+    {
+        var compiled = new CompiledConditions(_conditions);
+        for (var next = 0; next < _steps.Length;)
+        {
+            var row = _steps.Skip(next).Take(CompiledConditions.MostInOne).TakeWhile(step => IsPlain(step) && compiled.CanCompile(((ConditionStep)step).Condition)).Cast<ConditionStep>().ToArray();
+            if (row.Length == 0)
+            {
+                yield return Interpreted(_steps[next++]);
+                continue;
+            }
+
+            next += row.Length;
+            var run = compiled.Compile(row);
+            yield return frame => run(frame.Known, frame.Truths, FindingVariable.OfTruth);
+        }
+    }
+
+    private Action<Frame> Interpreted(Step step)
+    {
+        var index = step.Criterion.Index;
+        if (IsPlain(step))
+        {
+            var condition = ((ConditionStep)step).Condition;
+            return frame =>
+            {
+                var truth = _conditions.Weigh(condition, frame);
+                frame.Truths[index] = (byte)truth;
+                foreach (ref readonly var finding in step.Read.AsSpan())
+                {
+                    frame.Known[finding.Variable] = FindingVariable.OfTruth[truth];
+                }
+            };
+        }
+
+        var maySettle = MaySettle(step);
+        return frame =>
+        {
+            var verdict = step.Weigh(_conditions, frame);
+            frame.Verdicts[index] = verdict.Standing == Standing.Undetermined && maySettle && _settler!.Settle(step.Criterion, frame.View, verdict) is { } settlement
+                ? settlement.Verdict
+                : verdict;
+            Note(step.Read, frame);
+        };
+    }
+
+    private bool MaySettle(Step step) => _settler?.MaySettle(step.Criterion) == true;
+
+    // Conditions that are asked look for whole verdicts. Of a plain criterion others ask the standing and nothing else.
+    private bool IsPlain(Step step) => step is ConditionStep { AlwaysStands: true } && !MaySettle(step) && !_readByAsked.Contains(step.Criterion.Index)
+        && step.Read.All(finding => finding.Aspect == FindingAspect.Standing);
+
+    private void Take(FactSet facts, ulong[] known)
     {
         for (var place = 0; place < _facts.Length; place++)
         {
-            if (_facts[place] is { } variable && facts[variable.Slot] is var fact && !ReferenceEquals(fact, frame.Taken[place]))
+            if (_facts[place] is { } variable)
             {
-                frame.Taken[place] = fact;
-                frame.Known[place] = variable.Possible(fact);
+                known[place] = variable.Possible(facts[variable.Slot]);
             }
         }
     }

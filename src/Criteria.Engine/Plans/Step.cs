@@ -42,7 +42,8 @@ internal abstract class Step(Criterion criterion, ConditionWriter writer)
 
     private protected abstract BodyOutcome Outcome(Conditions conditions, Frame frame);
 
-    private protected bool IsPlain => _applies == None && _silent == None;
+    /// <summary>Whether it always applies and its source leaves nothing open.</summary>
+    public bool AlwaysStands => _applies == None && _silent == None;
 
     private static Truth Come(int group, Truth ifNone, Conditions conditions, Frame frame) =>
         group == None ? ifNone : Kleene.ToTruth(conditions.Weigh(group, frame));
@@ -51,19 +52,10 @@ internal abstract class Step(Criterion criterion, ConditionWriter writer)
 /// <summary>A condition, or an option with one.</summary>
 internal sealed class ConditionStep(Criterion criterion, Predicate condition, ConditionWriter writer) : Step(criterion, writer)
 {
-    private static readonly Verdict[] Plain =
-    [
-        new(Standing.NotMet, Truth.Met, -1, -1, null),
-        new(Standing.Undetermined, Truth.Met, -1, -1, null),
-        new(Standing.Met, Truth.Met, -1, -1, null),
-    ];
+    /// <summary>The group of its condition.</summary>
+    public int Condition { get; } = writer.Add(condition);
 
-    private readonly int _condition = writer.Add(condition);
-
-    /// <inheritdoc/>
-    public override Verdict Weigh(Conditions conditions, Frame frame) => IsPlain ? Plain[conditions.Weigh(_condition, frame)] : base.Weigh(conditions, frame);
-
-    private protected override BodyOutcome Outcome(Conditions conditions, Frame frame) => new(Kleene.ToTruth(conditions.Weigh(_condition, frame)), -1, -1, null);
+    private protected override BodyOutcome Outcome(Conditions conditions, Frame frame) => new(Kleene.ToTruth(conditions.Weigh(Condition, frame)), -1, -1, null);
 }
 
 /// <summary>A score.</summary>

@@ -21,7 +21,7 @@ public sealed class VerdictSheet
     /// <summary>The verdict of a criterion.</summary>
     /// <param name="criterion">Its index.</param>
     /// <param name="night">The place of the night, from 0; of no account for a criterion that is about the case.</param>
-    public Verdict this[int criterion, int night = 0] => (Plan.Rules.Criteria[criterion].PerNight ? OfNight(night) : OfCase).Verdicts[criterion];
+    public Verdict this[int criterion, int night = 0] => (Plan.Rules.Criteria[criterion].PerNight ? OfNight(night) : OfCase).VerdictOf(criterion);
 
     /// <summary>What was found of a night.</summary>
     internal Frame OfNight(int night)

@@ -24,6 +24,9 @@ internal sealed class Settler(RulesInForce rules)
 
     private readonly (FactDefinition Fact, Ratio[] Bounds)[]?[] _crossing = new (FactDefinition, Ratio[])[]?[rules.Criteria.Length];
 
+    /// <summary>Whether a criterion reads a fact that pushes it both ways, so that trying may settle it.</summary>
+    public bool MaySettle(Criterion criterion) => CrossingOf(criterion).Length > 0;
+
     /// <summary>Tries to settle an open verdict of a criterion.</summary>
     /// <param name="criterion">The criterion.</param>
     /// <param name="view">What is known, with the verdicts on what the criterion reads.</param>
@@ -31,7 +34,7 @@ internal sealed class Settler(RulesInForce rules)
     /// <returns>Null when nothing is gained.</returns>
     public Settlement? Settle(Criterion criterion, View view, Verdict open)
     {
-        var crossing = _crossing[criterion.Index] ??= Uses.BothWaysOf(criterion, rules.Vocabulary);
+        var crossing = CrossingOf(criterion);
         if (crossing.Length == 0)
         {
             return null;
@@ -47,4 +50,6 @@ internal sealed class Settler(RulesInForce rules)
         var search = new Search(criterion, view, [.. unknown.Select(one => (one.Fact, Cells.Of(one.Fact, view.Facts[one.Fact], one.Bounds)))], MostCompletions);
         return search.Run(open);
     }
+
+    private (FactDefinition Fact, Ratio[] Bounds)[] CrossingOf(Criterion criterion) => _crossing[criterion.Index] ??= Uses.BothWaysOf(criterion, rules.Vocabulary);
 }

@@ -2,7 +2,6 @@ using System.Globalization;
 using System.Text;
 using Criteria.Core.Logic;
 using Criteria.Core.Rulesets;
-using Criteria.Engine.Findings;
 using Criteria.Engine.Plans;
 using Criteria.Engine.Tests.Support;
 

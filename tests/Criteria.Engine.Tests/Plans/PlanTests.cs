@@ -10,7 +10,7 @@ namespace Criteria.Engine.Tests.Plans;
 public sealed class PlanTests
 {
     private static readonly RulesInForce InForce = Rules.Library.InForce(Rules.Date, "medicare", "pap");
-    private static readonly Plan Plan = new(InForce);
+    private static readonly Plan Plan = new(InForce, CasesExpected.Many);
 
     [Fact]
     public void Run_OfRandomCases_GivesTheVerdictsOfAnAssessment() => RandomCases.Any.Sample(ShouldAgree, iter: Samples.Of(300));
@@ -40,12 +40,14 @@ public sealed class PlanTests
         (ruleset, cases) =>
         {
             var rules = ruleset.Rules;
-            var plan = Plan.WithoutSettling(rules);
-            var sheet = plan.NewSheet();
-            foreach (var subject in cases.Select(subject => RandomCases.In(rules.Vocabulary, subject)))
+            foreach (var plan in Enum.GetValues<CasesExpected>().Select(expected => Plan.WithoutSettling(rules, expected)))
             {
-                plan.Run(sheet, subject);
-                ShouldBe(sheet, Weighed(rules, subject), rules);
+                var sheet = plan.NewSheet();
+                foreach (var subject in cases.Select(subject => RandomCases.In(rules.Vocabulary, subject)))
+                {
+                    plan.Run(sheet, subject);
+                    ShouldBe(sheet, Weighed(rules, subject), rules);
+                }
             }
         },
         iter: Samples.Of(40));
@@ -57,7 +59,7 @@ public sealed class PlanTests
             var sheet = Plan.NewSheet();
             foreach (var subject in cases)
             {
-                Plan.Run(sheet, subject);
+                Plan.Run(sheet, Plan.Prepare(subject));
                 ShouldBe(sheet, Plan.Run(subject.Facts, [.. subject.Nights.Select(night => night.Facts)]), InForce);
             }
         },
@@ -66,6 +68,10 @@ public sealed class PlanTests
     [Fact]
     public void Run_OfASheetOfAnotherPlan_IsRefused() =>
         Should.Throw<ArgumentException>(() => Plan.Run(new Plan(InForce).NewSheet(), CaseText.Complete.Read())).ParamName.ShouldBe("sheet");
+
+    [Fact]
+    public void Run_OfACaseOfAnotherPlan_IsRefused() =>
+        Should.Throw<ArgumentException>(() => Plan.Run(Plan.NewSheet(), new Plan(InForce).Prepare(CaseText.Complete.Read()))).ParamName.ShouldBe("subject");
 
     // The rules decide for themselves, one criterion after another over the exact numbers.
     private static Func<int, int, Verdict> Weighed(RulesInForce rules, Case subject)

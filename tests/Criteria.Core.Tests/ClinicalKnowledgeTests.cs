@@ -121,7 +121,7 @@ public sealed partial class ClinicalKnowledgeTests
 
     private static IEnumerable<string> Sources() => Repository.Files("src", "*.cs");
 
-    private static bool IsLayout(string file) => file.StartsWith("src/Criteria.Cli/Report/", StringComparison.Ordinal);
+    private static bool IsLayout(string file) => file.StartsWith("src/Criteria.Cli/Report/", StringComparison.Ordinal) || file.StartsWith("src/Criteria.Documents/", StringComparison.Ordinal);
 
     private static IEnumerable<int> WholesIn(string file, Regex pattern) => Wholes(Texts().Replace(Code(file), "\"\""), pattern);
 

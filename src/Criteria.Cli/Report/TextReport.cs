@@ -62,7 +62,8 @@ internal sealed partial class TextReport
 
     private void ReadFirst()
     {
-        var lines = _assessment.Findings.SelectMany(FirstLines)
+        // Of one ruleset, what its sources say comes before how near a boundary is: a disagreement of the scoring rules leads.
+        var lines = _assessment.Findings.GroupBy(finding => finding.Criterion.Ruleset.Id).SelectMany(findings => findings.SelectMany(FirstSentences).Concat(findings.SelectMany(FirstLines)))
             .Concat(EntryWarnings())
             .Concat(_assessment.Rulesets.SelectMany(ruleset => ruleset.Differences).Select(difference =>
                 $"Local rule {difference.Overlay}: {difference.What}. {Words.Sentence(difference.Reason)} Approved by {difference.ApprovedBy} on {Words.Date(difference.ApprovedOn)}."))
@@ -79,14 +80,13 @@ internal sealed partial class TextReport
         }
     }
 
+    private string NightLead(Finding finding) => finding.Night is { } night && SeveralNights ? $"{Words.Capital(Words.Night(night))}: " : "";
+
+    private IEnumerable<string> FirstSentences(Finding finding) => finding.ReadFirst is { } sentence ? [NightLead(finding) + sentence] : [];
+
     private IEnumerable<string> FirstLines(Finding finding)
     {
-        var lead = finding.Night is { } night && SeveralNights ? $"{Words.Capital(Words.Night(night))}: " : "";
-        if (finding.ReadFirst is { } sentence)
-        {
-            yield return lead + sentence;
-        }
-
+        var lead = NightLead(finding);
         if (finding.Criterion.Refuses && finding.Standing == Standing.Undetermined)
         {
             yield return $"Not known: {Words.List(finding.Missing.Select(fact => Words.Small(fact.Label)))}. These rules are for adults only.";

@@ -45,6 +45,7 @@ internal sealed class TraceText
             }
         }
 
+        NightToNight(finding);
         Missing(finding);
         Questions(finding);
         if (!finding.Cautions.IsEmpty)
@@ -58,6 +59,20 @@ internal sealed class TraceText
 
         LocalRules(finding);
         Citations(finding);
+    }
+
+    private void NightToNight(Finding finding)
+    {
+        if (finding.NightToNight.Any())
+        {
+            _text.Part("NIGHT TO NIGHT, PUBLISHED");
+            foreach (var figure in finding.NightToNight)
+            {
+                _text.Hanging("  *", $"{Words.Sentence(CountingText.Share(figure))} {string.Join("; ", figure.Cites.Select(citation => $"{citation} ({citation.Verified.Sentence()})"))}.", 4);
+            }
+
+            _text.Hanging("  ", "Other people's nights, and no part of the counting interval. They change no grade.", 2);
+        }
     }
 
     // The head of a trace repeats the finding; what it is made of says why.

@@ -45,6 +45,7 @@ internal sealed class TraceText
             }
         }
 
+        NightsTogether(finding);
         NightToNight(finding);
         Missing(finding);
         Questions(finding);
@@ -59,6 +60,24 @@ internal sealed class TraceText
 
         LocalRules(finding);
         Citations(finding);
+    }
+
+    private void NightsTogether(Finding finding)
+    {
+        if (_assessment.NightsTogether.FirstOrDefault(together => together.Criterion.Id == finding.Id) is not { } together)
+        {
+            return;
+        }
+
+        _text.Part("OVER THE NIGHTS");
+        _text.Hanging("  *", NightsText.NightByNight(together), 4);
+        _text.Hanging("  *", together.Rule == NightRule.Each
+            ? "Not combined: each night by itself, as no other rule is declared."
+            : $"{Words.Sentence(NightsText.Together(together))} The rule is a local decision; see the settings of the ruleset.", 4);
+        if (NightsText.LeftOut(together) is { Length: > 0 } leftOut)
+        {
+            _text.Hanging("  *", leftOut, 4);
+        }
     }
 
     private void NightToNight(Finding finding)

@@ -45,7 +45,13 @@ public sealed class GradeBody : Body
             return new BodyOutcome(Truth.Unknown, 0, Bands.Length - 1, null);
         }
 
-        var range = Comparison.Round(number, _rounding);
+        var (lowest, highest) = BandsOf(Comparison.Round(number, _rounding));
+        return new BodyOutcome(lowest == highest ? Truth.Met : Truth.Unknown, lowest, highest, null);
+    }
+
+    /// <summary>The mildest and the most severe band that a number may lie in.</summary>
+    public (int Lowest, int Highest) BandsOf(Interval range)
+    {
         var lowest = 0;
         while (lowest < Bands.Length - 1 && !IsBelowUpperEnd(range, Bands[lowest]))
         {
@@ -58,7 +64,7 @@ public sealed class GradeBody : Body
             highest--;
         }
 
-        return new BodyOutcome(lowest == highest ? Truth.Met : Truth.Unknown, lowest, highest, null);
+        return (lowest, highest);
     }
 
     /// <inheritdoc/>

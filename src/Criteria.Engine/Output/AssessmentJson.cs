@@ -61,6 +61,7 @@ public static partial class AssessmentJson
         }
 
         writer.WriteEndArray();
+        WriteNightsTogether(writer, assessment);
         WriteProblems(writer, assessment.Problems);
         writer.WriteEndObject();
     }

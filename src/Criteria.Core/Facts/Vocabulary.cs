@@ -58,6 +58,7 @@ public sealed class Vocabulary
         _byId = facts.ToFrozenDictionary(fact => fact.Id, StringComparer.Ordinal);
         _byPlace = facts.Where(fact => fact.At is not null).ToFrozenDictionary(fact => fact.At!, StringComparer.Ordinal);
         _computedFrom = ComputedFrom();
+        ComputedFromNights = [.. facts.Where(fact => fact.Computed is { } computed && Measures.MeasureNames.OverNights.Contains(computed.Measure))];
         NightGroups = [.. groups.Where(group => group.At.StartsWith(NightPlace, StringComparison.Ordinal))];
     }
 
@@ -89,6 +90,9 @@ public sealed class Vocabulary
 
     /// <summary>The facts that are computed from a fact, directly or through others, each after what it rests on.</summary>
     internal ImmutableArray<FactDefinition> ComputedFrom(FactDefinition fact) => _computedFrom[fact.Slot];
+
+    /// <summary>The facts that are computed from the nights of a case.</summary>
+    internal ImmutableArray<FactDefinition> ComputedFromNights { get; }
 
     /// <summary>The facts that are computed from a record list, directly or through others, each after what it rests on.</summary>
     internal IEnumerable<FactDefinition> ComputedFrom(RecordDefinition list) => Facts.Where(fact => RestsOn(fact, name => name == list.At));

@@ -200,6 +200,7 @@ public sealed class LiveAssessmentTests
         var live = new Assessor(Rules.Library).Open(text.Read(), Rules.Date);
         live.Assessment.Of("follow-up.response").Single().Standing.ShouldBe(Standing.Met);
 
+        live.Assessment.Of("follow-up.response").Single().Night.ShouldBeNull();
         live.UpdateNight(0, Number("rei_4.events", 80), Fact.Absent(Rules.Library.Vocabulary.Find("rei_4.printed")!));
 
         live.Assessment.Of("follow-up.response").Single().Standing.ShouldBe(Standing.NotMet);

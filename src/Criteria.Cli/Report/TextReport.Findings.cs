@@ -5,7 +5,7 @@ using Criteria.Engine.Findings;
 
 namespace Criteria.Cli.Report;
 
-/// <summary>The findings of one ruleset, and whom to ask.</summary>
+/// <summary>The findings of one ruleset.</summary>
 internal sealed partial class TextReport
 {
     private const int FewFindings = 2;
@@ -191,42 +191,6 @@ internal sealed partial class TextReport
         if (!option.For.IsEmpty)
         {
             _text.Hanging("", $"Recommendation in the source: {option.Strength}. Certainty: {option.Certainty}.", Indent);
-        }
-    }
-
-    private void WhomToAsk()
-    {
-        var asked = _assessment.Findings.Where(IsShownInFull).SelectMany(Questions).GroupBy(question => question.Ask)
-            .Select(group => (Ask: group.Key, group.First().Owner, Findings: group.Select(question => question.Finding).Distinct(StringComparer.Ordinal).ToArray()))
-            .ToArray();
-        if (asked.Length == 0)
-        {
-            return;
-        }
-
-        _text.Part("WHOM TO ASK");
-        foreach (var owner in asked.GroupBy(question => question.Owner).OrderByDescending(group => group.Max(question => question.Findings.Length)))
-        {
-            _text.Line($"  {(owner.Key.Length == 0 ? "To be found out" : Words.Capital(owner.Key))}");
-            foreach (var (ask, _, findings) in owner.OrderByDescending(question => question.Findings.Length))
-            {
-                var waiting = findings.Length > FewFindings ? $"for {findings.Length} findings" : string.Join(", ", findings);
-                _text.Hanging("    *", $"{ask} [{waiting}]", 6);
-            }
-        }
-    }
-
-    // What is missing; and what would mend a documentation item that is not met.
-    private static IEnumerable<(string Ask, string Owner, string Finding)> Questions(Finding finding)
-    {
-        foreach (var fact in finding.Missing.Where(fact => fact.Ask.Length > 0))
-        {
-            yield return (fact.Ask, fact.Owner, finding.Id);
-        }
-
-        if (finding is { Standing: Standing.NotMet, Criterion: { Ask: { } ask, Shown: Shown.Always, Ruleset.Function: RulesetFunction.Coverage } criterion })
-        {
-            yield return (ask, criterion.Owner ?? "", $"{finding.Id}, not met");
         }
     }
 }

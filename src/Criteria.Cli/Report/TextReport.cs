@@ -2,6 +2,7 @@ using Criteria.Core.Reading;
 using Criteria.Core.Rulesets;
 using Criteria.Documents.Wording;
 using Criteria.Engine;
+using Criteria.Engine.Changes;
 using Criteria.Engine.Findings;
 using Standing = Criteria.Core.Logic.Standing;
 
@@ -13,13 +14,14 @@ internal sealed partial class TextReport
     private const int Indent = 16;
 
     private readonly Assessment _assessment;
+    private readonly Outlook? _outlook;
     private readonly PlainText _text;
 
-    private TextReport(Assessment assessment, TextWriter writer) => (_assessment, _text) = (assessment, new PlainText(writer));
+    private TextReport(Assessment assessment, Outlook? outlook, TextWriter writer) => (_assessment, _outlook, _text) = (assessment, outlook, new PlainText(writer));
 
     private bool SeveralNights => _assessment.Nights.Length > 1;
 
-    public static void Write(Assessment assessment, TextWriter writer) => new TextReport(assessment, writer).Write();
+    public static void Write(Assessment assessment, Outlook? outlook, TextWriter writer) => new TextReport(assessment, outlook, writer).Write();
 
     private void Write()
     {
@@ -34,7 +36,8 @@ internal sealed partial class TextReport
             Results();
             Clinical();
             Coverage();
-            WhomToAsk();
+            WhatWouldChangeIt();
+            WorthAsking();
         }
 
         Sources();

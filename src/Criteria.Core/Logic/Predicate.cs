@@ -42,13 +42,15 @@ public sealed class Constant : Predicate
     /// <summary>Never met.</summary>
     public static readonly Constant Never = new(false, "never");
 
-    private readonly bool _holds;
     private readonly string _words;
 
-    internal Constant(bool holds, string text) => (_holds, _words) = (holds, text);
+    internal Constant(bool holds, string text) => (Holds, _words) = (holds, text);
+
+    /// <summary>Whether it is met.</summary>
+    internal bool Holds { get; }
 
     /// <inheritdoc/>
-    public override Truth Evaluate(View view) => Truths.Of(_holds);
+    public override Truth Evaluate(View view) => Truths.Of(Holds);
 
     /// <inheritdoc/>
     public override TraceNode Explain(View view) => TraceNode.Leaf("setting", Text, Evaluate(view), null, null);
@@ -66,12 +68,6 @@ public sealed class Constant : Predicate
     private protected override string Describe() => _words;
 }
 
-/// <summary>A fixed number that a fact is compared with, in the fact's base unit.</summary>
-/// <param name="Fact">The fact.</param>
-/// <param name="At">The number.</param>
-/// <param name="Text">The number as the ruleset writes it.</param>
-public sealed record NumberBound(FactDefinition Fact, Ratio At, string Text);
-
 /// <summary>What a condition may read.</summary>
 public sealed class Reads
 {
@@ -86,6 +82,15 @@ public sealed class Reads
 
     /// <summary>The fixed numbers that facts are compared with.</summary>
     public List<NumberBound> Bounds { get; } = [];
+
+    /// <summary>The comparisons of a fact with another.</summary>
+    public List<FactBound> FactBounds { get; } = [];
+
+    /// <summary>The relations of dates.</summary>
+    public List<DateBound> Dates { get; } = [];
+
+    /// <summary>The documents and trials that are looked for.</summary>
+    public List<Sought> Sought { get; } = [];
 
     /// <summary>Adds a fact and whatever it is computed from.</summary>
     internal void Add(FactDefinition fact, Vocabulary vocabulary)

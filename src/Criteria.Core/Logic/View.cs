@@ -19,6 +19,18 @@ public sealed class View
         Array.Fill(_verdicts, Verdict.None);
     }
 
+    /// <summary>A view of other facts with the verdicts of another view, to be put anew where they depend on what differs.</summary>
+    public View(View other, FactSet facts)
+    {
+        ArgumentNullException.ThrowIfNull(other);
+        ArgumentNullException.ThrowIfNull(facts);
+        Facts = facts;
+        _verdicts = (Verdict[])other._verdicts.Clone();
+    }
+
+    /// <summary>A view over verdicts that are kept elsewhere.</summary>
+    internal View(FactSet facts, Verdict[] verdicts) => (Facts, _verdicts) = (facts, verdicts);
+
     /// <summary>The facts.</summary>
     public FactSet Facts { get; }
 

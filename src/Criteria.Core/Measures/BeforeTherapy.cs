@@ -21,9 +21,9 @@ internal static class BeforeTherapy
 
         var rate = (NumberValue)night[index.Rate].Value!;
         var from = $"{index.Rate.Label}, {Name(night)}";
-        return written?.Number is not { } figure ? Measure.Number(definition, rate.Range, from, rate.Printed, night[index.Rate].Written)
-            : figure.Contains(rate.Range.Low) && figure.Contains(rate.Range.High) ? Measure.Number(definition, rate.Range, from, rate.Printed, written.Written)
-            : Measure.Number(definition, figure.HullWith(rate.Range), $"{from}, which disagrees with the written {written.Text}");
+        return written?.Number is not { } figure ? Measure.Number(definition, rate.Range, () => from, rate.Printed, night[index.Rate].Written)
+            : figure.Contains(rate.Range.Low) && figure.Contains(rate.Range.High) ? Measure.Number(definition, rate.Range, () => from, rate.Printed, written.Written)
+            : Measure.Number(definition, figure.HullWith(rate.Range), () => $"{from}, which disagrees with the written {written.Text}");
     }
 
     /// <summary>Yes when that night has an index of the same type; an entered no stands.</summary>

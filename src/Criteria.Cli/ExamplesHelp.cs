@@ -26,6 +26,7 @@ internal sealed class ExamplesHelp(HelpAction usual, Terminal terminal) : Synchr
         [
             "criteria explain case.yaml pap.sleep-test",
             "criteria explain case.yaml severity.rei-4 --night 2026-06-03",
+            "criteria explain case.yaml severity.rei-4 --figure severity.svg",
         ],
         ["case"] = ["criteria case check case.yaml", "criteria case new --for medicare,pap --out case.yaml"],
         ["check"] = ["criteria case check cases/*.yaml", "criteria rules check clinic-rules"],

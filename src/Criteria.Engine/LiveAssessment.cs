@@ -91,7 +91,7 @@ public sealed class LiveAssessment
             throw new ArgumentException($"`{wrong.Definition.Id}` is not a fact of a night", nameof(facts));
         }
 
-        Replace(_case with { Nights = _case.Nights.SetItem(night, _case.Nights[night] with { Facts = _case.Nights[night].Facts.With(facts) }) });
+        Replace(_case.WithNights(_case.Nights.SetItem(night, _case.Nights[night] with { Facts = _case.Nights[night].Facts.With(facts) })));
     }
 
     /// <summary>Changes the documents or therapy trials.</summary>

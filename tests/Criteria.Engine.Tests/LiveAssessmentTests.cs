@@ -191,6 +191,23 @@ public sealed class LiveAssessmentTests
         live.Assessment.Of("pap.initial-coverage").Single().Standing.ShouldBe(Standing.NotMet);
     }
 
+    // What a test on therapy is set against comes from the nights: it follows them.
+    [Fact]
+    public void UpdateNight_OfTheIndexThatATestOnTherapyIsSetAgainst_ReachesTheComparison()
+    {
+        var text = CaseText.Complete.With("follow_up.treated_index", "REI by 4 %").With("follow_up.treated_recorder", "type III").With("follow_up.treated_rate", "6.2 /h")
+            .With("follow_up.similar_supine_share", "yes").With("therapy", "[{ id: oa, kind: oral appliance, start: 2026-06-10, outcome: continued }, { others: no, reviewed_by: billing staff }]");
+        var live = new Assessor(Rules.Library).Open(text.Read(), Rules.Date);
+        live.Assessment.Of("follow-up.response").Single().Standing.ShouldBe(Standing.Met);
+
+        live.Assessment.Of("follow-up.response").Single().Night.ShouldBeNull();
+        live.UpdateNight(0, Number("rei_4.events", 80), Fact.Absent(Rules.Library.Vocabulary.Find("rei_4.printed")!));
+
+        live.Assessment.Of("follow-up.response").Single().Standing.ShouldBe(Standing.NotMet);
+        live.Update(Number("treated_rate", 5));
+        live.Assessment.Of("follow-up.response").Single().Standing.ShouldBe(Standing.Met);
+    }
+
     [Fact]
     public void Update_WithTheDocumentsItHasAlready_EvaluatesNothing()
     {

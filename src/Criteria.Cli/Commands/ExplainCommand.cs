@@ -20,20 +20,38 @@ internal static class ExplainCommand
         file.Validators.Add(SharedOptions.RefuseOptions);
         id.Validators.Add(SharedOptions.RefuseOptions);
         var night = new Option<string?>("--night") { Description = "Of several nights, only this one.", HelpName = "DATE" };
+        var figure = new Option<string?>("--figure")
+        {
+            Description = "Also write the index on its severity scale, as a picture. The file is written whole or not at all.", HelpName = "OUT.svg|OUT.png",
+        };
+        figure.Validators.Add(result =>
+        {
+            if (result.Tokens.Count > 0 && FigureFile.WrongName(result.Tokens[0].Value) is { } wrong)
+            {
+                result.AddError(wrong);
+            }
+        });
         var format = SharedOptions.Format("text", "json");
         var asOf = SharedOptions.AsOf();
         var rulesets = SharedOptions.Rulesets();
         var command = new Command("explain", "Show the whole trace of one finding: every step with its value and origin, what remains, whom to ask, the sources.")
         {
-            file, id, night, format, asOf, rulesets,
+            file, id, night, figure, format, asOf, rulesets,
         };
         command.SetAction(parsed => Run(
-            terminal, parsed.GetValue(file)!, parsed.GetValue(id)!, parsed.GetValue(night), parsed.GetValue(format)!, parsed.GetValue(asOf), parsed.GetValue(rulesets)));
+            terminal, parsed.GetValue(file)!, parsed.GetValue(id)!, parsed.GetValue(night), parsed.GetValue(figure), parsed.GetValue(format)!, parsed.GetValue(asOf),
+            parsed.GetValue(rulesets)));
         return command;
     }
 
-    private static int Run(Terminal terminal, string name, string id, string? night, string format, DateOnly? asOf, string? rulesets)
+    private static int Run(Terminal terminal, string name, string id, string? night, string? figure, string format, DateOnly? asOf, string? rulesets)
     {
+        if (figure is not null && OutputFile.IsSame(name, figure))
+        {
+            terminal.Error.WriteLine($"{figure}: is the case itself, and the figure would overwrite it");
+            return ExitCode.Usage;
+        }
+
         if (RulesLoader.Load(rulesets, terminal, out var code) is not { } library)
         {
             return code;
@@ -71,6 +89,12 @@ internal static class ExplainCommand
         {
             terminal.Error.WriteLine($"There is no night `{night}` here; there are {string.Join(", ", findings.Select(finding => finding.Night))}.");
             return ExitCode.Usage;
+        }
+
+        // The file first: when it cannot be written, nothing else looks as if all were done.
+        if (figure is not null && FigureFile.Write(figure, chosen, terminal) is var written and not ExitCode.Done)
+        {
+            return written;
         }
 
         Print(terminal.Out, assessment, assessor.OutlookOf(subject, assessment), chosen, format);

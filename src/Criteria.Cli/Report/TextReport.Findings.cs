@@ -138,6 +138,12 @@ internal sealed partial class TextReport
             _text.Hanging("", CountingText.Interval(closeness), Indent);
         }
 
+        // The first says most of this grade; `explain` and JSON have all, with their sources.
+        if (finding.NightToNight.FirstOrDefault() is { } nights)
+        {
+            _text.Hanging("", CountingText.Nights(nights), Indent);
+        }
+
         ShowMissing(finding);
         foreach (var question in finding.Silent)
         {

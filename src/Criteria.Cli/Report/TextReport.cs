@@ -65,7 +65,9 @@ internal sealed partial class TextReport
 
     private void ReadFirst()
     {
-        var lines = _assessment.Findings.SelectMany(FirstLines)
+        // Of one ruleset, what its sources say comes first and how near a boundary is last: a disagreement of the scoring rules leads.
+        var lines = _assessment.Findings.GroupBy(finding => finding.Criterion.Ruleset.Id)
+            .SelectMany(findings => findings.SelectMany(FirstSentences).Concat(NightsThatDiffer(findings.Key)).Concat(findings.SelectMany(FirstLines)))
             .Concat(EntryWarnings())
             .Concat(_assessment.Rulesets.SelectMany(ruleset => ruleset.Differences).Select(difference =>
                 $"Local rule {difference.Overlay}: {difference.What}. {Words.Sentence(difference.Reason)} Approved by {difference.ApprovedBy} on {Words.Date(difference.ApprovedOn)}."))
@@ -82,14 +84,16 @@ internal sealed partial class TextReport
         }
     }
 
+    private string NightLead(Finding finding) => finding.Night is { } night && SeveralNights ? $"{Words.Capital(Words.Night(night))}: " : "";
+
+    private IEnumerable<string> NightsThatDiffer(string ruleset) =>
+        _assessment.NightsTogether.Where(together => together.Differ && together.Criterion.Ruleset.Id == ruleset).Select(NightsText.Differ);
+
+    private IEnumerable<string> FirstSentences(Finding finding) => finding.ReadFirst is { } sentence ? [NightLead(finding) + sentence] : [];
+
     private IEnumerable<string> FirstLines(Finding finding)
     {
-        var lead = finding.Night is { } night && SeveralNights ? $"{Words.Capital(Words.Night(night))}: " : "";
-        if (finding.ReadFirst is { } sentence)
-        {
-            yield return lead + sentence;
-        }
-
+        var lead = NightLead(finding);
         if (finding.Criterion.Refuses && finding.Standing == Standing.Undetermined)
         {
             yield return $"Not known: {Words.List(finding.Missing.Select(fact => Words.Small(fact.Label)))}. These rules are for adults only.";
@@ -130,6 +134,21 @@ internal sealed partial class TextReport
             if (why.Length > 0)
             {
                 _text.Hanging("", Words.Sentence(why), Indent);
+            }
+        }
+
+        NightsTogether();
+    }
+
+    // Never in place of a night: below all of them, and with its method.
+    private void NightsTogether()
+    {
+        foreach (var together in _assessment.NightsTogether.Where(together => together.Rule != NightRule.Each))
+        {
+            _text.Hanging("  Together", $"{together.Criterion.Title}: {NightsText.Together(together)}", Indent);
+            if (NightsText.LeftOut(together) is { Length: > 0 } leftOut)
+            {
+                _text.Hanging("", leftOut, Indent);
             }
         }
     }

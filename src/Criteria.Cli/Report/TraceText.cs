@@ -48,6 +48,8 @@ internal sealed class TraceText
         }
 
         WhatWouldChangeIt(finding);
+        NightsTogether(finding);
+        NightToNight(finding);
         Missing(finding);
         Questions(finding);
         if (!finding.Cautions.IsEmpty)
@@ -61,6 +63,38 @@ internal sealed class TraceText
 
         LocalRules(finding);
         Citations(finding);
+    }
+
+    private void NightsTogether(Finding finding)
+    {
+        if (_assessment.NightsTogether.FirstOrDefault(together => together.Criterion.Id == finding.Id) is not { } together)
+        {
+            return;
+        }
+
+        _text.Part("OVER THE NIGHTS");
+        _text.Hanging("  *", NightsText.NightByNight(together), 4);
+        _text.Hanging("  *", together.Rule == NightRule.Each
+            ? "Not combined: each night by itself, as no other rule is declared."
+            : $"{Words.Sentence(NightsText.Together(together))} The rule is a local decision; see the settings of the ruleset.", 4);
+        if (NightsText.LeftOut(together) is { Length: > 0 } leftOut)
+        {
+            _text.Hanging("  *", leftOut, 4);
+        }
+    }
+
+    private void NightToNight(Finding finding)
+    {
+        if (finding.NightToNight.Any())
+        {
+            _text.Part("NIGHT TO NIGHT, PUBLISHED");
+            foreach (var figure in finding.NightToNight)
+            {
+                _text.Hanging("  *", $"{Words.Sentence(CountingText.Share(figure))} {string.Join("; ", figure.Cites.Select(citation => $"{citation} ({citation.Verified.Sentence()})"))}.", 4);
+            }
+
+            _text.Hanging("  ", "Other people's nights, and no part of the counting interval. They change no grade.", 2);
+        }
     }
 
     // The head of a trace repeats the finding; what it is made of says why.

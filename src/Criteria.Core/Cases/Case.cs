@@ -24,6 +24,19 @@ public sealed record Case(string Key, DateOnly? AssessedOn, FactSet Facts, Immut
     /// <summary>The date whose rules count: the date of service, else the date of the assessment.</summary>
     public DateOnly? RulesDate => ServiceDate ?? AssessedOn;
 
+    /// <summary>The same case with other nights; what is computed from them is computed anew, in the case and in each night.</summary>
+    public Case WithNights(ImmutableArray<Night> nights)
+    {
+        if (Facts.Vocabulary.ComputedFromNights.IsEmpty)
+        {
+            return this with { Nights = nights };
+        }
+
+        // Without nights of their own, so that one change after another builds no chain.
+        ImmutableArray<FactSet> bare = [.. nights.Select(night => night.Facts.WithNights([]))];
+        return this with { Facts = Facts.WithNights(bare), Nights = [.. nights.Select(night => night with { Facts = night.Facts.WithNights(bare) })] };
+    }
+
     private string? Word(string place) => Facts.Vocabulary.At(place) is { } fact ? (Facts[fact].Value as ChoiceValue)?.Word : null;
 }
 

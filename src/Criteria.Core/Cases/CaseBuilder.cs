@@ -62,8 +62,9 @@ internal sealed class CaseBuilder
 
         CheckPointers(records);
         var caseFacts = FactSet.Of(_vocabulary, facts, records);
-        WarnOfContradictions(caseFacts, map.Span);
-        return new Case(key, assessedOn, caseFacts, Nights(nights, caseFacts));
+        var built = new Case(key, assessedOn, caseFacts, []).WithNights(Nights(nights, caseFacts));
+        WarnOfContradictions(built.Facts, map.Span);
+        return built;
     }
 
     private string Key(MapNode map)

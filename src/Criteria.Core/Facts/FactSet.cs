@@ -10,9 +10,9 @@ public sealed class FactSet
     private readonly Fact[] _facts;
     private readonly Fact?[] _entered;
 
-    private FactSet(Vocabulary vocabulary, Fact?[] entered, ImmutableArray<RecordList> records)
+    private FactSet(Vocabulary vocabulary, Fact?[] entered, ImmutableArray<RecordList> records, ImmutableArray<FactSet> nights)
     {
-        (Vocabulary, _entered, Records) = (vocabulary, entered, records);
+        (Vocabulary, _entered, Records, Nights) = (vocabulary, entered, records, nights);
         _facts = new Fact[vocabulary.Facts.Length];
 
         // INVARIANT: the vocabulary orders computed facts after what they are computed from.
@@ -22,7 +22,7 @@ public sealed class FactSet
     // A copy in which only what was replaced, and what is computed from it, is made anew.
     private FactSet(FactSet other, Fact?[] entered, ImmutableArray<RecordList> records)
     {
-        (Vocabulary, _entered, Records) = (other.Vocabulary, entered, records);
+        (Vocabulary, _entered, Records, Nights) = (other.Vocabulary, entered, records, other.Nights);
         _facts = (Fact[])other._facts.Clone();
     }
 
@@ -31,6 +31,9 @@ public sealed class FactSet
 
     /// <summary>The record lists, in the vocabulary's order.</summary>
     public ImmutableArray<RecordList> Records { get; }
+
+    /// <summary>The facts of the nights of the case, as far as measures look at them.</summary>
+    internal ImmutableArray<FactSet> Nights { get; private init; }
 
     /// <summary>The fact in a slot.</summary>
     public Fact this[int slot] => _facts[slot];
@@ -59,7 +62,7 @@ public sealed class FactSet
         var given = (records ?? []).ToArray();
         var all = vocabulary.Records
             .Select(definition => given.FirstOrDefault(list => list.Definition.At == definition.At) ?? RecordList.Unknown(definition));
-        return new FactSet(vocabulary, entered, [.. all]);
+        return new FactSet(vocabulary, entered, [.. all], []);
     }
 
     /// <summary>The same set with facts replaced; what is computed from them is computed anew.</summary>
@@ -100,6 +103,19 @@ public sealed class FactSet
         foreach (var fact in Vocabulary.ComputedFrom(list.Definition))
         {
             changed.Put(fact);
+        }
+
+        return changed;
+    }
+
+    /// <summary>The same set with other nights; what is computed from nights is computed anew.</summary>
+    internal FactSet WithNights(ImmutableArray<FactSet> nights)
+    {
+        var changed = new FactSet(this, _entered, Records) { Nights = nights };
+        foreach (var fact in Vocabulary.ComputedFromNights)
+        {
+            changed.Put(fact);
+            changed.Put(Vocabulary.ComputedFrom(fact));
         }
 
         return changed;

@@ -60,6 +60,7 @@ public sealed class Vocabulary
         _byPlace = facts.Where(fact => fact.At is not null).ToFrozenDictionary(fact => fact.At!, StringComparer.Ordinal);
         _indexByRate = indices.ToFrozenDictionary(index => index.Rate.Id, StringComparer.Ordinal);
         _computedFrom = ComputedFrom();
+        ComputedFromNights = [.. facts.Where(fact => fact.Computed is { } computed && Measures.MeasureNames.OverNights.Contains(computed.Measure))];
         NightGroups = [.. groups.Where(group => group.At.StartsWith(NightPlace, StringComparison.Ordinal))];
     }
 
@@ -94,6 +95,9 @@ public sealed class Vocabulary
 
     /// <summary>The slots of the facts that are computed from a fact.</summary>
     internal IEnumerable<int> SlotsComputedFrom(FactDefinition fact) => _computedFrom[fact.Slot].Select(computed => computed.Slot);
+
+    /// <summary>The facts that are computed from the nights of a case.</summary>
+    internal ImmutableArray<FactDefinition> ComputedFromNights { get; }
 
     /// <summary>The facts that are computed from a record list, directly or through others, each after what it rests on.</summary>
     public IEnumerable<FactDefinition> ComputedFrom(RecordDefinition list)

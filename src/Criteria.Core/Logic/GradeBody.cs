@@ -52,7 +52,7 @@ public sealed class GradeBody : Body
     }
 
     /// <summary>The lowest and the highest band in which the number may lie.</summary>
-    internal (int Lowest, int Highest) BandsOf(Interval range)
+    public (int Lowest, int Highest) BandsOf(Interval range)
     {
         var lowest = 0;
         while (lowest < Bands.Length - 1 && !IsBelowUpperEnd(range, Bands[lowest]))

@@ -104,7 +104,11 @@ public sealed class Reads
         {
             if (vocabulary.Find(input) is { } definition)
             {
-                Add(definition, vocabulary);
+                // What a fact of the case takes from the nights is known of the case as a whole: reading it reads no single night.
+                if (fact.Scope != FactScope.Case || definition.Scope != FactScope.Night)
+                {
+                    Add(definition, vocabulary);
+                }
             }
             else if (vocabulary.Record(input) is { } record)
             {

@@ -22,6 +22,9 @@ internal static class Measure
             MeasureNames.SumOf => Sums.Of(definition, [.. inputs.Select(input => facts[input])]),
             MeasureNames.OnlyStartOf => Durations.OnlyStart(definition, facts, inputs[0], inputs[1]),
             MeasureNames.BestRun => NightlyUse.BestRun(definition, written, facts),
+            MeasureNames.RateBefore => BeforeTherapy.Rate(definition, written, facts),
+            MeasureNames.SameTypeBefore => BeforeTherapy.SameType(definition, written, facts),
+            MeasureNames.SameWordBefore => BeforeTherapy.SameWord(definition, written, facts),
             var other => throw new InvalidOperationException($"no measure `{other}`"),
         };
     }

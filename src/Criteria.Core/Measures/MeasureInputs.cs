@@ -17,6 +17,17 @@ internal static class MeasureInputs
         var from = computed.From;
         bool Is(int input, Dimension dimension) => find(from[input]) is { IsNumeric: true } found && found.Unit.Dimension == dimension;
 
+        bool IsKind(int input, FactKind kind) => find(from[input])?.Kind == kind;
+
+        if (MeasureNames.OverNights.Contains(computed.Measure))
+        {
+            var isWord = computed.Measure == MeasureNames.SameWordBefore;
+            var fitsNights = from.Length > 2 && IsKind(0, FactKind.Choice) && IsKind(1, FactKind.YesNo) && (isWord ? from.Length == 3 && IsKind(2, FactKind.Choice) : from.Skip(2).All(id => isRate(id)));
+            var fitsFact = computed.Measure == MeasureNames.RateBefore ? fact.IsNumeric && fact.Unit.Dimension == Dimension.Rate : fact.Kind == FactKind.YesNo;
+            return !fitsNights ? $"`{computed.Measure}` takes a choice of the case, a yes/no fact of a night and {(isWord ? "a choice of a night" : "indices")}"
+                : fitsFact ? null : $"`{computed.Measure}` gives another kind of value or another unit";
+        }
+
         var (takes, fits, gives) = computed.Measure switch
         {
             MeasureNames.BodyMassIndex => ("a mass and a length", from.Length == 2 && Is(0, Dimension.Mass) && Is(1, Dimension.Length), Dimension.BodyMassIndex),

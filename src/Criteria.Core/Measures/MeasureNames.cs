@@ -12,6 +12,9 @@ internal static class MeasureNames
     public const string SumOf = "sum of";
     public const string OnlyStartOf = "only start of";
     public const string BestRun = "best run";
+    public const string RateBefore = "rate before therapy";
+    public const string SameTypeBefore = "same type before therapy";
+    public const string SameWordBefore = "same word before therapy";
 
     /// <summary>Used by index facts; a vocabulary file does not name it.</summary>
     public const string EventRate = "event rate";
@@ -19,6 +22,9 @@ internal static class MeasureNames
     /// <summary>Events over time as far as written times are exact; used by index facts too.</summary>
     public const string CountedRate = "counted rate";
 
+    /// <summary>Those that look at the nights of a case.</summary>
+    public static readonly string[] OverNights = [RateBefore, SameTypeBefore, SameWordBefore];
+
     /// <summary>Those that a vocabulary file may name.</summary>
-    public static readonly string[] All = [BodyMassIndex, ShortestOf, FirstSupplied, EventsOf, TimeOf, RateOver, SumOf, OnlyStartOf, BestRun];
+    public static readonly string[] All = [BodyMassIndex, ShortestOf, FirstSupplied, EventsOf, TimeOf, RateOver, SumOf, OnlyStartOf, BestRun, RateBefore, SameTypeBefore, SameWordBefore];
 }

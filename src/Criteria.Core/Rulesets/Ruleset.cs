@@ -93,6 +93,9 @@ public sealed record Ruleset
     /// <summary>Its settings.</summary>
     public ImmutableArray<Setting> Settings { get; init; } = [];
 
+    /// <summary>Published figures on how much nights differ, set beside its grades.</summary>
+    public ImmutableArray<NightFigure> NightToNight { get; init; } = [];
+
     /// <summary>Every difference that local overlays make.</summary>
     public ImmutableArray<LocalDifference> Differences { get; init; } = [];
 

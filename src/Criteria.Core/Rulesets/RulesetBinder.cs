@@ -15,6 +15,7 @@ internal sealed class RulesetBinder(Vocabulary vocabulary, SourceRegister source
         var ordered = files.OrderBy(file => file.Ruleset.Order).ThenBy(file => file.Ruleset.Id, StringComparer.Ordinal).ToArray();
         var shapes = ShapeReader.Read(ordered, bag);
         CheckNames(shapes);
+        CheckNightGrades(ordered, shapes);
         if (bag.HasErrors)
         {
             return null;
@@ -60,6 +61,19 @@ internal sealed class RulesetBinder(Vocabulary vocabulary, SourceRegister source
             foreach (var setting in ruleset.Settings.Where(setting => vocabulary.Find(setting.Name) is not null))
             {
                 bag.Add(RulesetDiagnostics.NameTaken(setting.Name, "a fact", SourceSpan.StartOf(shapes.Values.First(shape => shape.Ruleset.Id == ruleset.Id).Span.File)));
+            }
+        }
+    }
+
+    // A figure beside a grade that no criterion gives would never be seen.
+    private void CheckNightGrades(RulesetFile[] files, Dictionary<string, Shape> shapes)
+    {
+        foreach (var file in files.Where(file => !file.NightGrades.IsEmpty))
+        {
+            var known = shapes.Values.Where(shape => shape.Ruleset.Id == file.Ruleset.Id && shape.Kind == "grade").SelectMany(shape => shape.Bands).Distinct(StringComparer.Ordinal).ToArray();
+            foreach (var grade in file.NightGrades.Where(grade => !known.Contains(grade.Text, StringComparer.Ordinal)))
+            {
+                bag.Add(RulesetDiagnostics.UnknownWord(grade.Text, "night_to_night", NearestName.Of(grade.Text, known), known, grade.Span));
             }
         }
     }

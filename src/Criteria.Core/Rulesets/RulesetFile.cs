@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using Criteria.Core.Reading;
 
 namespace Criteria.Core.Rulesets;
@@ -10,6 +11,9 @@ internal sealed class RulesetFile
     public required SourceSpan Span { get; init; }
 
     public required List<MapNode> Criteria { get; init; }
+
+    /// <summary>The grades that figures on nights name.</summary>
+    public ImmutableArray<ScalarNode> NightGrades { get; init; } = [];
 
     public Dictionary<(string Criterion, string Question), LocalAnswer> Answers { get; } = [];
 

@@ -44,6 +44,7 @@ internal sealed class RulesetHeaderReader(SourceRegister sources, DiagnosticBag 
             : RulesetFunction.Clinical;
         var (from, until) = ReadEffective(fields);
         var (rounding, startDay) = ReadConventions(fields);
+        var (nights, nightGrades) = new NightFigureReader(sources, bag).Read(fields);
         var ruleset = new Ruleset
         {
             Id = id?.Text ?? "",
@@ -61,6 +62,7 @@ internal sealed class RulesetHeaderReader(SourceRegister sources, DiagnosticBag 
             NumberOfStartDay = startDay,
             ReviewBy = fields.Date("review_by"),
             Settings = ReadSettings(fields),
+            NightToNight = nights,
             Digest = Digests.Of([file]),
         };
         CheckPayer(ruleset, fields.Map.Span);
@@ -83,7 +85,7 @@ internal sealed class RulesetHeaderReader(SourceRegister sources, DiagnosticBag 
         }
 
         fields.Done();
-        return id is null ? null : new RulesetFile { Ruleset = ruleset, Span = id.Span, Criteria = criteria };
+        return id is null ? null : new RulesetFile { Ruleset = ruleset, Span = id.Span, Criteria = criteria, NightGrades = nightGrades };
     }
 
     private static SourceSpan StartOf(MapNode map) => map.Span with { EndLine = map.Span.Line, EndColumn = map.Span.Column };

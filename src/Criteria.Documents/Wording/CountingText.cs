@@ -1,4 +1,5 @@
 using System.Globalization;
+using Criteria.Core.Rulesets;
 using Criteria.Engine.Counting;
 using Humanizer;
 
@@ -22,12 +23,21 @@ internal static class CountingText
     /// <summary>Why that is too little; read once.</summary>
     public const string Floor = "Counting error is a floor. Events cluster, scorers and nights differ, so the true spread is wider.";
 
+    /// <summary>What was published on how much nights differ: another matter than counting, and so a line of its own.</summary>
+    public static string Nights(NightFigure figure) => $"Night to night, published: {Share(figure)}.";
+
+    /// <summary>The same without its label.</summary>
+    public static string Share(NightFigure figure) =>
+        $"about {(figure.LowPercent == figure.HighPercent ? "" : $"{Number(figure.LowPercent)} to ")}{Number(figure.HighPercent)} % of {figure.Of}";
+
     /// <summary>Which share of that lies in which band, as far as it shows in whole per cent.</summary>
     public static string Shares(Closeness closeness)
     {
         var shares = closeness.Shares.Where(share => share.Share * 100 >= 1).Select(share => $"{Percent(share.Share)} in {share.Grade}");
         return $"Of what counting alone allows (Jeffreys prior): {Words.List(shares)}.";
     }
+
+    private static string Number(decimal number) => number.ToString("0.##", CultureInfo.InvariantCulture);
 
     private static string Rate(double rate) => rate.ToString("0.0", CultureInfo.InvariantCulture);
 

@@ -40,6 +40,9 @@ public sealed record Assessment
     /// <summary>Problems of the case file, and what could not be assessed.</summary>
     public required ImmutableArray<Diagnostic> Problems { get; init; }
 
+    /// <summary>Each graded index over several nights; empty for a case of one.</summary>
+    public ImmutableArray<NightsTogether> NightsTogether => Findings.IsDefault ? [] : Engine.Findings.NightsTogether.Of(this);
+
     /// <summary>The findings of that criterion, one for each night it is about.</summary>
     public IEnumerable<Finding> Of(string criterion) => Findings.Where(finding => finding.Id == criterion);
 }

@@ -42,6 +42,11 @@ public sealed record Finding
     /// <summary>How near a grade lies to its boundaries, when count and time are known; else null.</summary>
     public Closeness? Closeness { get; init; }
 
+    /// <summary>Published figures on how much nights differ, for the grade that was found. They change nothing.</summary>
+    public IEnumerable<NightFigure> NightToNight => Standing == Standing.Met && Criterion.Body is GradeBody && Value is { Band: var band }
+        ? Criterion.Ruleset.NightToNight.Where(figure => figure.Grades.Contains(band))
+        : [];
+
     /// <summary>The whole trace.</summary>
     public required TraceNode Because { get; init; }
 

@@ -1,5 +1,6 @@
 using System.Text.Json;
 using Criteria.Engine.Counting;
+using Criteria.Engine.Findings;
 
 namespace Criteria.Engine.Output;
 
@@ -48,6 +49,28 @@ public static partial class AssessmentJson
         writer.WriteEndArray();
         writer.WriteEndObject();
         writer.WriteEndObject();
+    }
+
+    private static void WriteNightToNight(Utf8JsonWriter writer, Finding finding)
+    {
+        var figures = finding.NightToNight.ToArray();
+        if (figures.Length == 0)
+        {
+            return;
+        }
+
+        writer.WriteStartArray("night_to_night");
+        foreach (var figure in figures)
+        {
+            writer.WriteStartObject();
+            writer.WriteNumber("low_percent", figure.LowPercent);
+            writer.WriteNumber("high_percent", figure.HighPercent);
+            writer.WriteString("of", figure.Of);
+            WriteCites(writer, figure.Cites);
+            writer.WriteEndObject();
+        }
+
+        writer.WriteEndArray();
     }
 
     private static void WriteOptional(Utf8JsonWriter writer, string name, int? value)

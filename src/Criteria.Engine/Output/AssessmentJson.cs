@@ -65,6 +65,7 @@ public static partial class AssessmentJson
         }
 
         writer.WriteEndArray();
+        WriteNightsTogether(writer, assessment);
         WriteOutlook(writer, outlook);
         WriteProblems(writer, assessment.Problems);
         writer.WriteEndObject();
@@ -105,6 +106,7 @@ public static partial class AssessmentJson
         writer.WriteString("standing", finding.Standing.Code());
         WriteValue(writer, finding);
         WriteCloseness(writer, finding.Closeness);
+        WriteNightToNight(writer, finding);
         writer.WritePropertyName("because");
         WriteTrace(writer, finding.Because);
         writer.WritePropertyName("residual");
@@ -126,8 +128,15 @@ public static partial class AssessmentJson
         WriteText(writer, "owner", finding.Criterion.Owner);
         WriteText(writer, "ask", finding.Criterion.Ask);
         WriteText(writer, "why", finding.Criterion.Why);
+        WriteCites(writer, finding.Criterion.Cites);
+        WriteOutlook(writer, finding, outlook);
+        writer.WriteEndObject();
+    }
+
+    private static void WriteCites(Utf8JsonWriter writer, ImmutableArray<Citation> cites)
+    {
         writer.WriteStartArray("cites");
-        foreach (var citation in finding.Criterion.Cites)
+        foreach (var citation in cites)
         {
             writer.WriteStartObject();
             writer.WriteString("source", citation.Source.Id);
@@ -142,8 +151,6 @@ public static partial class AssessmentJson
         }
 
         writer.WriteEndArray();
-        WriteOutlook(writer, finding, outlook);
-        writer.WriteEndObject();
     }
 
     private static void WriteProgram(Utf8JsonWriter writer)

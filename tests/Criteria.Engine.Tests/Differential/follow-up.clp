@@ -24,11 +24,11 @@
 ; PA-01: a report on use, which there is only once PAP has begun
 (deffunction follow-up.pap-data ()
   (if-applies (some-entry therapy (create$ "PAP") went-on) (some-entry documents (create$ "adherence report") listed)))
-; FU-09: same rule, same denominator, similar share on the back
+; FU-09: same rule, same denominator, same recorder, similar share on the back
 (deffunction alternative () (some-entry therapy (other-therapies) listed))
 (deffunction follow-up.not-comparable ()
-  (if-applies (alternative) (any-of (no same_rule) (no same_denominator) (no similar_supine_share))))
-(deffunction follow-up.comparable () (if-applies (alternative) (all-yes same_rule same_denominator similar_supine_share)))
+  (if-applies (alternative) (any-of (no same_rule) (no same_denominator) (no same_recorder) (no similar_supine_share))))
+(deffunction follow-up.comparable () (if-applies (alternative) (all-yes same_rule same_denominator same_recorder similar_supine_share)))
 ; FU-01, FU-02
 (deffunction half () (scaled (num untreated_rate) 0.5))
 (deffunction half-or-more-gone () (negate (less (half) (num treated_rate))))

@@ -142,7 +142,8 @@ public sealed class MedicareSleepTestTests
 
         findings.Of("pap.sleep-test").ShouldBe(Standing.Undetermined);
         findings.Missing("pap.sleep-test").ShouldContain("payer_rate");
-        findings["pap.sleep-test"].Cautions.ShouldContain("The policy counts only falls in saturation of at least 4 %. A 3 % index cannot stand in for it.");
+        findings["pap.sleep-test"].Cautions.ShouldContain(
+            "4 % not supplied. The policy counts only falls in saturation of at least 4 %. An index by another rule cannot stand in for it, and none is worked out from another.");
     }
 
     // Source: L33718 definitions: effort-related arousals count in neither index.

@@ -14,8 +14,9 @@ internal sealed partial class TextReport
 
     private readonly Assessment _assessment;
     private readonly PlainText _text;
+    private readonly ShownFindings _shown;
 
-    private TextReport(Assessment assessment, TextWriter writer) => (_assessment, _text) = (assessment, new PlainText(writer));
+    private TextReport(Assessment assessment, TextWriter writer) => (_assessment, _text, _shown) = (assessment, new PlainText(writer), new ShownFindings(assessment));
 
     private bool SeveralNights => _assessment.Nights.Length > 1;
 
@@ -116,7 +117,7 @@ internal sealed partial class TextReport
 
         // Grades come first: they are what a reader looks for. The rest stays in its order.
         foreach (var finding in _assessment.Findings.Where(finding => finding.Criterion.Shown == Shown.AtTheTop && finding.Standing != Standing.NotApplicable
-            && !MayNotConcernTheClaim(finding)).OrderBy(finding => finding.Value is null))
+            && !_shown.MayNotConcernTheClaim(finding)).OrderBy(finding => finding.Value is null))
         {
             var part = finding.Criterion.Ruleset.Function == RulesetFunction.Coverage ? $"{finding.Criterion.Ruleset.Heading}: " : "";
             var night = finding.Night is { } label && SeveralNights ? $", {Words.Night(label)}" : "";
@@ -177,7 +178,7 @@ internal sealed partial class TextReport
     private void Sources()
     {
         // Those behind the lines that are printed; `explain` has those of every finding.
-        var printed = _assessment.Refusal is { } refusal ? [refusal] : _assessment.Findings.Where(IsShownInFull);
+        var printed = _assessment.Refusal is { } refusal ? [refusal] : _assessment.Findings.Where(_shown.IsInFull);
         var cited = printed.SelectMany(finding => finding.Criterion.Cites).Distinct()
             .GroupBy(citation => citation.Source.Id).OrderBy(group => group.Key, StringComparer.Ordinal);
         _text.Part("SOURCES");

@@ -1,0 +1,35 @@
+using System.Globalization;
+using Criteria.Documents.Model;
+
+namespace Criteria.Documents.Templating;
+
+/// <summary>Collects what the sentences of one document rest on, and numbers it in the order of first mention.</summary>
+internal sealed class TraceNotes
+{
+    private readonly List<ITraced> _notes = [];
+    private readonly Dictionary<string, int> _numbers = new(StringComparer.Ordinal);
+
+    /// <summary>The name under which a rendering finds its notes.</summary>
+    public const string Key = "trace notes";
+
+    /// <summary>What was mentioned, in order; the first has number 1.</summary>
+    public IReadOnlyList<ITraced> Notes => _notes;
+
+    /// <summary>The mark behind a sentence; a document of the case names itself in its sentence and needs none.</summary>
+    public string Mark(ITraced traced)
+    {
+        if (traced is RecordModel)
+        {
+            return "";
+        }
+
+        if (!_numbers.TryGetValue(traced.Key, out var number))
+        {
+            _notes.Add(traced);
+            number = _notes.Count;
+            _numbers.Add(traced.Key, number);
+        }
+
+        return $"[^{number.ToString(CultureInfo.InvariantCulture)}]";
+    }
+}

@@ -59,6 +59,10 @@ internal sealed class CaseModel
     [Untraced]
     public required IReadOnlyList<string> LocalRules { get; init; }
 
+    /// <summary>Whether the rules are for this case at all.</summary>
+    [Untraced]
+    public bool InScope => Refusal is null;
+
     /// <summary>The finding that puts the case outside the scope of the rules, or null.</summary>
     public required FindingModel? Refusal { get; init; }
 

@@ -40,8 +40,6 @@ internal sealed class FactModel(Fact fact, string? night) : ITraced
 
     bool ITraced.IsOpen => !fact.IsKnown;
 
-    bool ITraced.IsMet => IsYes;
-
     string ITraced.Key => night is null ? Id : $"{Id}@{night}";
 
     /// <summary>The night it is about, in words, or null.</summary>

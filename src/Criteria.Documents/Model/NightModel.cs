@@ -15,4 +15,21 @@ internal sealed class NightModel(string label, FindingTable findings, FactTable 
 
     /// <summary>Every grade of the night that is decided, one for each index and scoring rule.</summary>
     public IReadOnlyList<FindingModel> Grades { get; } = grades;
+
+    /// <summary>The cautions of those grades, each once with the grades that carry it.</summary>
+    public IReadOnlyList<CautionModel> Cautions { get; } =
+    [
+        .. grades.SelectMany(grade => grade.Cautions.Select(caution => (Text: caution, Grade: grade))).GroupBy(pair => pair.Text, StringComparer.Ordinal)
+            .Select(group => new CautionModel(group.Key, [.. group.Select(pair => pair.Grade)])),
+    ];
+}
+
+/// <summary>A caution with the findings that carry it.</summary>
+internal sealed class CautionModel(string text, IReadOnlyList<FindingModel> findings)
+{
+    /// <summary>The caution.</summary>
+    public string Text { get; } = text;
+
+    /// <summary>The findings.</summary>
+    public IReadOnlyList<FindingModel> Findings { get; } = findings;
 }

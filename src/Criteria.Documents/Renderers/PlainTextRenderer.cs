@@ -55,7 +55,7 @@ internal sealed class PlainTextRenderer(bool ascii) : IRenderer
                     text.Line();
                     text.Hanging("", Safe(Inlines.Text(heading.Inline, page)), 0);
                     break;
-                case ParagraphBlock paragraph:
+                case ParagraphBlock paragraph when Inlines.Text(paragraph.Inline, page).Length > 0:
                     Gap(block, indent);
                     Lines("", Inlines.Text(paragraph.Inline, page), indent);
                     break;

@@ -38,12 +38,14 @@ internal sealed class TemplateParser : FluidParser
         var open = await Flag(arguments, Open, context);
         if (traced.Count == 0 || traced.Any(one => one is null || !(one.Stands || (open == true && one.IsOpen))))
         {
+            await output.WriteAsync(Tidy.Nothing);
             return Completion.Normal;
         }
 
         var (text, completion) = await Inner(statements, encoder, context);
         if (string.IsNullOrWhiteSpace(text))
         {
+            await output.WriteAsync(Tidy.Nothing);
             return completion;
         }
 
@@ -52,11 +54,7 @@ internal sealed class TemplateParser : FluidParser
         await output.WriteAsync(words);
         if (await Flag(arguments, Marks, context) != false)
         {
-            var notes = (TraceNotes)context.AmbientValues[TraceNotes.Key];
-            foreach (var one in traced.OfType<ITraced>().DistinctBy(one => one.Key))
-            {
-                await output.WriteAsync(notes.Mark(one));
-            }
+            await output.WriteAsync(MarksOf(traced.OfType<ITraced>(), context));
         }
 
         foreach (var differs in traced.OfType<FindingModel>().Select(finding => finding.Override).OfType<OverrideModel>().Distinct())
@@ -74,20 +72,27 @@ internal sealed class TemplateParser : FluidParser
         var traced = await Named(arguments, context);
         if (traced.Count > 0 && traced.All(one => one is { Stands: true }))
         {
+            await output.WriteAsync(Tidy.Nothing);
             return Completion.Normal;
         }
 
         var (text, completion) = await Inner(statements, encoder, context);
         var words = text.TrimEnd();
         await output.WriteAsync(words);
-        var notes = (TraceNotes)context.AmbientValues[TraceNotes.Key];
-        foreach (var one in words.Length == 0 ? [] : traced.OfType<FindingModel>().Where(one => one.IsOpen).DistinctBy(one => ((ITraced)one).Key))
+        if (words.Length > 0)
         {
-            await output.WriteAsync(notes.Mark(one));
+            await output.WriteAsync(MarksOf(traced.OfType<FindingModel>().Where(one => one.IsOpen), context));
         }
 
         await output.WriteAsync(text[words.Length..]);
         return completion;
+    }
+
+    // Two marks that touch would read as a link in Markdown.
+    private static string MarksOf(IEnumerable<ITraced> traced, TemplateContext context)
+    {
+        var notes = (TraceNotes)context.AmbientValues[TraceNotes.Key];
+        return string.Join(' ', traced.DistinctBy(one => one.Key).Select(notes.Mark).Where(mark => mark.Length > 0));
     }
 
     private static async ValueTask<(string Text, Completion Completion)> Inner(IReadOnlyList<Statement> statements, TextEncoder encoder, TemplateContext context)

@@ -69,11 +69,12 @@ internal sealed class CheckModel(FindingModel finding)
     public string Status => Finding.IsMet ? Ready : Finding.IsNotMet ? NotReady : CannotTell;
 
     /// <summary>Who can mend it; empty when it is ready.</summary>
-    public string Owner => Finding.IsMet ? "" : Finding.Owner.Length > 0 ? Finding.Owner : Finding.Missing.FirstOrDefault(fact => fact.Owner.Length > 0)?.Owner ?? "";
+    public string Owner => Finding.IsMet ? "" : Finding.Owner.Length > 0 ? Finding.Owner : Finding.Missing.FirstOrDefault(fact => fact.Owner.Length > 0)?.Owner ?? ToBeFoundOut;
 
-    /// <summary>What to ask for; empty when it is ready.</summary>
-    public string Ask => Finding.IsMet ? "" : Finding.Ask.Length > 0 ? Finding.Ask : Finding.Missing.FirstOrDefault(fact => fact.Ask.Length > 0)?.Ask ?? "";
+    /// <summary>What to ask for, or why the line is open when the rules name no question; empty when it is ready.</summary>
+    public string Ask => Finding.IsMet ? "" : Finding.Ask.Length > 0 ? Finding.Ask : Finding.Missing.FirstOrDefault(fact => fact.Ask.Length > 0)?.Ask ?? Finding.Why;
 
+    private const string ToBeFoundOut = "to be found out";
     internal const string Ready = "ready";
     internal const string NotReady = "not ready";
     internal const string CannotTell = "cannot tell";

@@ -18,6 +18,7 @@ internal static partial class Tidy
             .Where(line => !EmptyItem().IsMatch(line)).ToList();
         DropHeadlessTables(lines);
         DropEmptyHeadings(lines);
+        SetListsApart(lines);
         var text = ManyLines().Replace(string.Join('\n', lines), "\n\n").Trim('\n');
         return text.Length == 0 ? "" : text + "\n";
     }
@@ -53,6 +54,18 @@ internal static partial class Tidy
         }
     }
 
+    // A line that follows an item would belong to it.
+    private static void SetListsApart(List<string> lines)
+    {
+        for (var i = lines.Count - 1; i > 0; i--)
+        {
+            if (Item().IsMatch(lines[i - 1]) && lines[i].Length > 0 && lines[i][0] != ' ' && !Item().IsMatch(lines[i]))
+            {
+                lines.Insert(i, "");
+            }
+        }
+    }
+
     private static bool IsNothing(string line) => line.Contains(Nothing, StringComparison.Ordinal) && line.All(letter => letter is Nothing or ' ');
 
     private static bool IsRow(string? line) => line is { Length: > 0 } && line[0] == '|';
@@ -65,6 +78,9 @@ internal static partial class Tidy
 
     [GeneratedRegex(@"^\s*(?:[-*+]|\d+\.)\s*$|^\|[\s|]*$")]
     private static partial Regex EmptyItem();
+
+    [GeneratedRegex(@"^\s*(?:[-*+]|\d+\.) ")]
+    private static partial Regex Item();
 
     [GeneratedRegex(@"^\|(?:\s*:?-+:?\s*\|)+$")]
     private static partial Regex Rule();

@@ -144,6 +144,6 @@ internal sealed class PlainTextRenderer(bool ascii) : IRenderer
         private string[] Cells(TableRow row) =>
             [.. row.OfType<TableCell>().Select(cell => Safe(string.Join(' ', cell.OfType<ParagraphBlock>().Select(paragraph => Inlines.Text(paragraph.Inline, page)))).Replace('\n', ' '))];
 
-        private string Safe(string words) => ascii ? Ascii.Of(words) : words;
+        private string Safe(string words) => ascii ? SevenBits.Of(words) : words;
     }
 }

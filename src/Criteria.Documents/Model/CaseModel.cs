@@ -24,6 +24,9 @@ internal sealed class CaseModel
     /// <summary>The facts by name; of a fact of a night, that of the last night.</summary>
     public required FactTable Facts { get; init; }
 
+    /// <summary>The known facts of a section of the case file: <c>facts_at["intake.symptoms"]</c>.</summary>
+    public required FactSections FactsAt { get; init; }
+
     /// <summary>The sentences for the top of a document, each with its finding.</summary>
     public required IReadOnlyList<FindingModel> ReadFirst { get; init; }
 

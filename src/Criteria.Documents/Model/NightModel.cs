@@ -1,7 +1,7 @@
 namespace Criteria.Documents.Model;
 
 /// <summary>One night.</summary>
-internal sealed class NightModel(string label, FindingTable findings, FactTable facts, IReadOnlyList<FindingModel> grades)
+internal sealed class NightModel(string label, FindingTable findings, FactTable facts, FactSections sections, IReadOnlyList<FindingModel> grades)
 {
     /// <summary>The night in words: <c>night of 3 June 2026</c>.</summary>
     [Untraced]
@@ -12,6 +12,9 @@ internal sealed class NightModel(string label, FindingTable findings, FactTable 
 
     /// <summary>Its facts, and those of the case, by name.</summary>
     public FactTable Facts { get; } = facts;
+
+    /// <summary>The known facts of a section of the night: <c>night.facts_at["nights.channels"]</c>.</summary>
+    public FactSections FactsAt { get; } = sections;
 
     /// <summary>Every grade of the night that is decided, one for each index and scoring rule.</summary>
     public IReadOnlyList<FindingModel> Grades { get; } = grades;

@@ -12,7 +12,7 @@ internal sealed class SectionModel(string heading, IReadOnlyList<FindingModel> f
 }
 
 /// <summary>The questions for one who can answer them.</summary>
-internal sealed class AskModel(string owner, IReadOnlyList<QuestionToAskModel> questions)
+internal sealed class AskModel(string owner, IReadOnlyList<QuestionToAskModel> questions) : ITraced
 {
     /// <summary>Who: ordering clinician, scorer, billing staff.</summary>
     [Untraced]
@@ -20,6 +20,14 @@ internal sealed class AskModel(string owner, IReadOnlyList<QuestionToAskModel> q
 
     /// <summary>What to ask, that on which most findings wait first.</summary>
     public IReadOnlyList<QuestionToAskModel> Questions { get; } = questions;
+
+    bool ITraced.Stands => true;
+
+    bool ITraced.IsOpen => false;
+
+    bool ITraced.NamesItself => true;
+
+    string ITraced.Key => $"asks:{Owner}";
 }
 
 /// <summary>One question, with what waits for its answer.</summary>

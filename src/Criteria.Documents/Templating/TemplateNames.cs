@@ -55,6 +55,7 @@ internal static class TemplateNames
 
         options.MemberAccessStrategy.Register<FindingTable, FindingModel?>((table, name) => table[name]);
         options.MemberAccessStrategy.Register<FactTable, FactModel?>((table, name) => table[name]);
+        options.MemberAccessStrategy.Register<FactSections, IReadOnlyList<FactModel>>((sections, place) => sections[place]);
         options.MemberAccessStrategy.Register<IdentityTable, string>((table, name) => table[name]);
         options.Filters.AddFilter("lower_first", (input, _, _) => new StringValue(Wording.Words.Small(input.ToStringValue())));
         return options;

@@ -22,6 +22,9 @@ internal sealed class TemplateParser : FluidParser
     /// <summary>The argument of <c>rests_on</c> that leaves out the marks where the page itself names what it rests on.</summary>
     public const string Marks = "marks";
 
+    // More facts behind one sentence share a mark.
+    private const int MostMarks = 2;
+
     /// <summary>The only one there needs to be; it keeps no state of a rendering.</summary>
     public static readonly TemplateParser Instance = new();
 
@@ -122,7 +125,7 @@ internal sealed class TemplateParser : FluidParser
                     traced.Add(Find(value.ToStringValue(), context));
                     break;
                 case FluidValues.Array:
-                    traced.AddRange(value.Enumerate(context).Select(item => item.ToObjectValue() as ITraced));
+                    traced.AddRange(Grouped([.. value.Enumerate(context).Select(item => item.ToObjectValue() as ITraced)]));
                     break;
                 default:
                     traced.Add(value.ToObjectValue() as ITraced);
@@ -132,6 +135,9 @@ internal sealed class TemplateParser : FluidParser
 
         return traced;
     }
+
+    private static IEnumerable<ITraced?> Grouped(ITraced?[] items) =>
+        items.Length > MostMarks && items.All(item => item is FactModel) ? [new FactGroupModel([.. items.Cast<FactModel>()])] : items;
 
     // Inside `for night in nights` a name means that night; elsewhere the last one.
     private static ITraced? Find(string id, TemplateContext context)

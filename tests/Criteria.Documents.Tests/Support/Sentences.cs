@@ -10,7 +10,7 @@ internal static partial class Sentences
         var body = page.Markdown.Split("\n## Sign-off\n")[0];
         var ids = Note().Matches(page.Markdown).ToDictionary(note => note.Groups[1].Value, note => note.Groups[2].Value.Replace("\\", "", StringComparison.Ordinal));
         return [.. body.Split('\n').SelectMany(line => Marked().Matches(line)).Select(match => (
-            match.Groups[1].Value.Trim(), Mark().Matches(match.Groups[2].Value).Select(mark => ids[mark.Groups[1].Value]).ToArray()))];
+            match.Groups[1].Value.Trim(), Mark().Matches(match.Groups[2].Value).SelectMany(mark => ids[mark.Groups[1].Value].Split("; ")).ToArray()))];
     }
 
     [GeneratedRegex(@"^\[\^(\d+)\]: \*\*.*?\*\* \(([^),]+)", RegexOptions.Multiline)]

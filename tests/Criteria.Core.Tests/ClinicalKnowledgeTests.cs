@@ -48,6 +48,8 @@ public sealed partial class ClinicalKnowledgeTests
         ["src/Criteria.Core/Reading/TreeReader.cs"] = [4, 32, 1024, 20000, 200000],
         ["src/Criteria.Core/Reading/Wording.cs"] = [12, 60],
         ["src/Criteria.Core/Reading/YamlTree.cs"] = [160],
+        ["src/Criteria.Engine/Plans/Cells.cs"] = [60, 62, 63], // places of a bit in a word
+        ["src/Criteria.Engine/Plans/ScaledBounds.cs"] = [4, 9, 10, 16, 32], // words and bits of a decimal, its places
         ["src/Criteria.Engine/Counting/Closeness.cs"] = [60],
         ["src/Criteria.Engine/Output/AssessmentJson.Counting.cs"] = [4], // decimals written
         ["src/Criteria.Engine/Output/AssessmentJson.Findings.cs"] = [6], // decimals written

@@ -30,7 +30,7 @@ internal static class FigureFile
         }
 
         var bytes = Ending(path) == Svg ? Encoding.UTF8.GetBytes(figure.ToSvg()) : [.. figure.ToPng()];
-        return OutputFile.WriteBytes(path, terminal, bytes);
+        return OutputFile.Write(path, terminal, bytes);
     }
 
     private static string Ending(string path) => Path.GetExtension(path).ToLowerInvariant();

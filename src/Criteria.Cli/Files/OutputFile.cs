@@ -9,20 +9,20 @@ internal static class OutputFile
     private static readonly PosixSignal[] Endings = [PosixSignal.SIGINT, PosixSignal.SIGTERM, PosixSignal.SIGHUP];
 
     /// <summary>Writes the file and gives the exit code of <paramref name="write"/>; when it cannot be written, that is said and nothing is left behind.</summary>
-    public static int Write(string path, Terminal terminal, Func<TextWriter, int> write) => WriteStream(path, terminal, stream =>
+    public static int Write(string path, Terminal terminal, Func<TextWriter, int> write) => Write(path, terminal, stream =>
     {
         using var writer = new StreamWriter(stream, new UTF8Encoding(encoderShouldEmitUTF8Identifier: false)) { NewLine = "\n" };
         return write(writer);
     });
 
-    /// <summary>Writes a file that is there whole already.</summary>
-    public static int WriteBytes(string path, Terminal terminal, byte[] bytes) => WriteStream(path, terminal, stream =>
+    /// <summary>Writes a file of known content.</summary>
+    public static int Write(string path, Terminal terminal, ReadOnlyMemory<byte> content) => Write(path, terminal, stream =>
     {
-        stream.Write(bytes);
+        stream.Write(content.Span);
         return ExitCode.Done;
     });
 
-    private static int WriteStream(string path, Terminal terminal, Func<Stream, int> write)
+    private static int Write(string path, Terminal terminal, Func<Stream, int> write)
     {
         if (Directory.Exists(path))
         {

@@ -15,36 +15,11 @@ internal sealed partial class TextReport
     private readonly List<Finding> _open = [];
     private readonly HashSet<string> _missing = new(StringComparer.Ordinal);
 
-    private bool IsShownInFull(Finding finding) => finding.Standing != Standing.NotApplicable && finding.Criterion.Shown != Shown.InTheTrace
-        && (finding.Criterion.Shown != Shown.WhenMet || finding.Standing == Standing.Met || !finding.Silent.IsEmpty) && !IsEmptyOption(finding) && !MayNotConcernTheClaim(finding);
-
-    // The parts of a ruleset about another kind of claim: its results say so, and their parts need not.
-    private bool IsOfAnotherClaim(Finding finding) => finding.Criterion is { Shown: Shown.Always, Ruleset: { Function: RulesetFunction.Coverage, Id: var id } }
-        && _assessment.Findings.Where(result => result.Criterion.Ruleset.Id == id && result.Criterion.Shown == Shown.AtTheTop).ToArray() is { Length: > 0 } results
-        && results.All(result => result.Standing == Standing.NotApplicable);
-
-    // What a claim needs is spelt out once it is known that the claim needs it: once one result of the ruleset applies.
-    private bool MayNotConcernTheClaim(Finding finding) => finding is { Standing: Standing.Undetermined, Criterion.Ruleset.Function: RulesetFunction.Coverage }
-        && IsOpenWhetherItApplies(finding)
-        && _assessment.Findings.Where(result => result.Criterion.Ruleset.Id == finding.Criterion.Ruleset.Id && result.Criterion.Shown == Shown.AtTheTop)
-            .All(result => result.Standing == Standing.NotApplicable || IsOpenWhetherItApplies(result));
-
-    // A clinical flag or option of which it is open whether it concerns this patient at all: naming each would bury the rest.
-    private static bool IsFlagThatMayNotApply(Finding finding) => finding is
-    {
-        Standing: Standing.Undetermined, Silent.IsEmpty: true, Criterion: { Shown: Shown.WhenMet, Ruleset.Function: RulesetFunction.Clinical },
-    } && IsOpenWhetherItApplies(finding);
-
-    private static bool IsOpenWhetherItApplies(Finding finding) => finding.Because.Parts.Any(part => part is { Kind: "applies-when", Truth: Truth.Unknown });
-
-    // An option of which nothing is known, for or against, is no help to anyone.
-    private static bool IsEmptyOption(Finding finding) => finding.Option is { For.IsEmpty: true, Against.IsEmpty: true, Unknown.IsEmpty: true };
-
     private void Section(Ruleset ruleset, string? heading)
     {
         var findings = _assessment.Findings.Where(finding => finding.Criterion.Ruleset.Id == ruleset.Id
-            && finding.Criterion.Shown != Shown.InTheTrace && finding.Standing != Standing.NotApplicable && !IsEmptyOption(finding)
-            && !IsFlagThatMayNotApply(finding)).ToArray();
+            && finding.Criterion.Shown != Shown.InTheTrace && finding.Standing != Standing.NotApplicable && !ShownFindings.IsEmptyOption(finding)
+            && !ShownFindings.IsFlagThatMayNotApply(finding)).ToArray();
 
         if (findings.Length == 0)
         {
@@ -52,7 +27,7 @@ internal sealed partial class TextReport
         }
 
         // A section of flags of which none is up needs no heading of its own.
-        if (ruleset.Function == RulesetFunction.Clinical && !findings.Any(IsShownInFull))
+        if (ruleset.Function == RulesetFunction.Clinical && !findings.Any(_shown.IsInFull))
         {
             _absent.AddRange(findings.Where(finding => finding.Standing == Standing.NotMet && !finding.Criterion.Refuses));
             _open.AddRange(findings.Where(finding => finding.Standing == Standing.Undetermined));
@@ -85,14 +60,14 @@ internal sealed partial class TextReport
 
     private void Block(Finding[] findings)
     {
-        foreach (var finding in findings.Where(IsShownInFull))
+        foreach (var finding in findings.Where(_shown.IsInFull))
         {
             Show(finding);
         }
 
-        Named("Checked, not so", findings.Where(finding => !IsShownInFull(finding) && finding.Standing == Standing.NotMet));
-        Named("Cannot tell yet", findings.Where(finding => !IsShownInFull(finding) && finding.Standing == Standing.Undetermined && !MayNotConcernTheClaim(finding)));
-        Named("If it applies", findings.Where(MayNotConcernTheClaim));
+        Named("Checked, not so", findings.Where(finding => !_shown.IsInFull(finding) && finding.Standing == Standing.NotMet));
+        Named("Cannot tell yet", findings.Where(finding => !_shown.IsInFull(finding) && finding.Standing == Standing.Undetermined && !_shown.MayNotConcernTheClaim(finding)));
+        Named("If it applies", findings.Where(_shown.MayNotConcernTheClaim));
     }
 
     private void Named(string lead, IEnumerable<Finding> findings)
@@ -107,7 +82,7 @@ internal sealed partial class TextReport
     private void Rest(RulesetFunction function)
     {
         var findings = _assessment.Findings.Where(finding => finding.Standing == Standing.NotApplicable
-            && finding.Criterion.Ruleset.Function == function && finding.Criterion.Shown is Shown.Always or Shown.AtTheTop && !IsOfAnotherClaim(finding)).ToArray();
+            && finding.Criterion.Ruleset.Function == function && finding.Criterion.Shown is Shown.Always or Shown.AtTheTop && !_shown.IsOfAnotherClaim(finding)).ToArray();
         if (findings.Length + _absent.Count + _open.Count > 0)
         {
             _text.Line();

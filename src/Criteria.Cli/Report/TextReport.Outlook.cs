@@ -45,7 +45,7 @@ internal sealed partial class TextReport
 
     private void WorthAsking()
     {
-        var asked = _assessment.Findings.Where(IsShownInFull).SelectMany(Questions).GroupBy(question => question.Ask)
+        var asked = _assessment.Findings.Where(_shown.IsInFull).SelectMany(Questions).GroupBy(question => question.Ask)
             .Select(group => (Ask: group.Key, group.First().Owner, Rank: RankOf(group.Key), Findings: group.Select(question => question.Finding).Distinct(StringComparer.Ordinal).ToArray()))
             .ToArray();
         if (asked.Length > 0)
@@ -91,19 +91,9 @@ internal sealed partial class TextReport
     }
 
     private IEnumerable<Settles> SettlesShown(Question question) =>
-        question.Settles.Where(settles => _assessment.Findings.Any(finding => finding.Criterion.Index == settles.Criterion.Index && finding.Night == settles.Night && IsShownInFull(finding)));
+        question.Settles.Where(settles => _assessment.Findings.Any(finding => finding.Criterion.Index == settles.Criterion.Index && finding.Night == settles.Night && _shown.IsInFull(finding)));
 
     // What is missing; and what would mend a documentation item that is not met.
-    private static IEnumerable<(string Ask, string Owner, string Finding)> Questions(Finding finding)
-    {
-        foreach (var fact in finding.Missing.Where(fact => fact.Ask.Length > 0))
-        {
-            yield return (fact.Ask, fact.Owner, finding.Id);
-        }
-
-        if (finding is { Standing: Standing.NotMet, Criterion: { Ask: { } ask, Shown: Shown.Always, Ruleset.Function: RulesetFunction.Coverage } criterion })
-        {
-            yield return (ask, criterion.Owner ?? "", $"{finding.Id}, not met");
-        }
-    }
+    private static IEnumerable<(string Ask, string Owner, string Finding)> Questions(Finding finding) => ShownFindings.Questions(finding)
+        .Select(question => (question.Ask, question.Owner, finding.Standing == Standing.NotMet ? $"{finding.Id}, not met" : finding.Id));
 }

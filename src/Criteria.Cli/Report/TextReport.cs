@@ -16,8 +16,10 @@ internal sealed partial class TextReport
     private readonly Assessment _assessment;
     private readonly Outlook? _outlook;
     private readonly PlainText _text;
+    private readonly ShownFindings _shown;
 
-    private TextReport(Assessment assessment, Outlook? outlook, TextWriter writer) => (_assessment, _outlook, _text) = (assessment, outlook, new PlainText(writer));
+    private TextReport(Assessment assessment, Outlook? outlook, TextWriter writer) =>
+        (_assessment, _outlook, _text, _shown) = (assessment, outlook, new PlainText(writer), new ShownFindings(assessment));
 
     private bool SeveralNights => _assessment.Nights.Length > 1;
 
@@ -123,7 +125,7 @@ internal sealed partial class TextReport
 
         // Grades come first: they are what a reader looks for. The rest stays in its order.
         foreach (var finding in _assessment.Findings.Where(finding => finding.Criterion.Shown == Shown.AtTheTop && finding.Standing != Standing.NotApplicable
-            && !MayNotConcernTheClaim(finding)).OrderBy(finding => finding.Value is null))
+            && !_shown.MayNotConcernTheClaim(finding)).OrderBy(finding => finding.Value is null))
         {
             var part = finding.Criterion.Ruleset.Function == RulesetFunction.Coverage ? $"{finding.Criterion.Ruleset.Heading}: " : "";
             var night = finding.Night is { } label && SeveralNights ? $", {Words.Night(label)}" : "";
@@ -199,7 +201,7 @@ internal sealed partial class TextReport
     private void Sources()
     {
         // Those behind the lines that are printed; `explain` has those of every finding.
-        var printed = _assessment.Refusal is { } refusal ? [refusal] : _assessment.Findings.Where(IsShownInFull);
+        var printed = _assessment.Refusal is { } refusal ? [refusal] : _assessment.Findings.Where(_shown.IsInFull);
         var cited = printed.SelectMany(finding => finding.Criterion.Cites).Distinct()
             .GroupBy(citation => citation.Source.Id).OrderBy(group => group.Key, StringComparer.Ordinal);
         _text.Part("SOURCES");

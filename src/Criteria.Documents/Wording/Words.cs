@@ -10,6 +10,7 @@ namespace Criteria.Documents.Wording;
 internal static class Words
 {
     private const int MostReasons = 4;
+    private const int LongestStart = 40;
 
     /// <summary>A sentence about a source that was to be looked at again before the date of an assessment; else nothing.</summary>
     public static string Overdue(Source source, DateOnly on) =>
@@ -30,6 +31,9 @@ internal static class Words
 
     /// <summary>A sentence: a capital at its start and one stop at its end.</summary>
     public static string Sentence(string text) => text.Length == 0 ? text : Capital(text) + (text[^1] is '.' or '?' or '!' ? "" : ".");
+
+    /// <summary>The first words of a text, for a message.</summary>
+    public static string Start(string text) => text.Length <= LongestStart ? text : $"{text[..LongestStart]}...";
 
     /// <summary>One, two and three.</summary>
     public static string List(IEnumerable<string> words) => words.Humanize(word => word, "and");

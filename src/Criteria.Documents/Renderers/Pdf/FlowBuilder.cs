@@ -121,6 +121,11 @@ internal sealed class FlowBuilder(DocumentPage page, Flow flow, TextMeter meter,
 
     private void Lines(string tag, IReadOnlyList<Word> words, TextStyle style, Place place, bool keep)
     {
+        if (words.Count == 0)
+        {
+            return; // such as the links back that end a note
+        }
+
         var lines = _breaker.Break(words, place.Width);
         flow.Open(tag);
         for (var i = 0; i < lines.Count; i++)

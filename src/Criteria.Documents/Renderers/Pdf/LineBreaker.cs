@@ -42,7 +42,7 @@ internal sealed class LineBreaker(TextMeter meter)
 
         if (!line.IsEmpty)
         {
-            lines.Add(line.Close());
+            lines.Add(line.CloseAtSpace());
             line = new OpenLine(meter);
         }
 
@@ -94,6 +94,13 @@ internal sealed class LineBreaker(TextMeter meter)
         }
 
         public Line Close() => new(_runs, _width);
+
+        // The space is not seen, but parts the words for whoever reads the text aloud or copies it.
+        public Line CloseAtSpace()
+        {
+            _runs[^1] = _runs[^1] with { Text = $"{_runs[^1].Text} " };
+            return Close();
+        }
 
         // The space between two words belongs to the second, so that a mark's small one is not taken.
         private Run Spaced(Run run) => IsEmpty ? run : run with { Text = $" {run.Text}" };

@@ -55,8 +55,9 @@ internal sealed class TableBuilder(Flow flow, TextMeter meter, double textHeight
             }
 
             flow.Add(Row(cells, false, body == count, head));
-            // No row stands alone under the heads or at the top of a page.
-            flow.Strips[^1].KeepWithNext = (body == 1 || body == count - 1) && body < count;
+
+            // No single line stands alone under the heads or at the top of a page.
+            flow.Strips[^1].KeepWithNext = (body == 1 && body < count && IsShort(cells)) || (body == count - 1 && IsShort(rows[^1].Cells));
         }
 
         if (count > 0)
@@ -64,6 +65,8 @@ internal sealed class TableBuilder(Flow flow, TextMeter meter, double textHeight
             flow.Close();
         }
     }
+
+    private static bool IsShort(List<List<Line>> cells) => cells.TrueForAll(cell => cell.Count <= 1);
 
     private Strip Row(List<List<Line>> cells, bool isHeader, bool closes, Strip? head)
     {

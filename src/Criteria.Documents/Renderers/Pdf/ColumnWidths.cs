@@ -11,7 +11,7 @@ internal static class ColumnWidths
     // What is lost when points are added up in another order.
     private const double Slack = 0.01;
 
-    /// <summary>The widths. A column that can stand on one line within its share does; the others part what is left by how much they hold.</summary>
+    /// <summary>The widths. A column that can stand on one line within its share does; the others part what is left, those that hold more getting more.</summary>
     public static double[] Share(IReadOnlyList<ColumnDemand> columns, double width)
     {
         var most = columns.Sum(column => column.Most);
@@ -73,10 +73,10 @@ internal static class ColumnWidths
             open.Remove(small);
         }
 
-        var sum = open.Sum(i => columns[i].Most);
+        var sum = open.Sum(i => Weight(columns[i]));
         foreach (var i in open)
         {
-            shares[i] = left * columns[i].Most / sum;
+            shares[i] = left * Weight(columns[i]) / sum;
         }
 
         return shares;
@@ -84,7 +84,10 @@ internal static class ColumnWidths
 
     private static int TooSmall(IReadOnlyList<ColumnDemand> columns, List<int> open, double left)
     {
-        var sum = open.Sum(i => columns[i].Most);
-        return open.FirstOrDefault(i => left * columns[i].Most / sum < columns[i].Least, -1);
+        var sum = open.Sum(i => Weight(columns[i]));
+        return open.FirstOrDefault(i => left * Weight(columns[i]) / sum < columns[i].Least, -1);
     }
+
+    // Less than in proportion: one long cell among many short ones shall not narrow every other column.
+    private static double Weight(ColumnDemand column) => Math.Sqrt(column.Most);
 }

@@ -4,6 +4,7 @@ namespace Criteria.Documents.Renderers.Pdf;
 internal sealed class Flow
 {
     private readonly List<Ink> _opening = [];
+    private double _gap;
 
     /// <summary>The strips.</summary>
     public List<Strip> Strips { get; } = [];
@@ -31,9 +32,14 @@ internal sealed class Flow
         }
     }
 
+    /// <summary>Leaves at least this space above the next strip.</summary>
+    public void Gap(double gap) => _gap = gap;
+
     /// <summary>Adds a strip.</summary>
     public void Add(Strip strip)
     {
+        strip.Before = Math.Max(strip.Before, _gap);
+        _gap = 0;
         strip.Opening.AddRange(_opening);
         _opening.Clear();
         Strips.Add(strip);

@@ -58,6 +58,7 @@ internal sealed class FlowBuilder(DocumentPage page, Flow flow, TextMeter meter,
                 break;
             case Table table:
                 new TableBuilder(flow, meter, textHeight, inline => Words(inline, PdfDesign.Cell), inline => Words(inline, PdfDesign.Head)).Add(table, place.Left, place.Width);
+                flow.Gap(PdfDesign.Below);
                 break;
             case ThematicBreakBlock:
                 Rule(place);
@@ -97,8 +98,9 @@ internal sealed class FlowBuilder(DocumentPage page, Flow flow, TextMeter meter,
         var indent = items.Select(item => meter.Width(item.Label, style.Face, style.Size)).Append(PdfDesign.LabelLeast - PdfDesign.LabelGap).Max() + PdfDesign.LabelGap;
         var inner = place with { Left = place.Left + indent, Width = place.Width - indent };
         flow.Open("L");
-        foreach (var (item, label) in items)
+        for (var i = 0; i < items.Count; i++)
         {
+            var (item, label) = items[i];
             flow.Open("LI");
             flow.Open("Lbl");
             flow.Beside(new TextInk(new Run(label, style.Face, style.Size, 0), place.Left, style.BaseLine));
@@ -111,7 +113,10 @@ internal sealed class FlowBuilder(DocumentPage page, Flow flow, TextMeter meter,
                 flow.Add(new Strip { Height = style.Leading });
             }
 
-            flow.Strips[before].Before = style.Before;
+            flow.Strips[before].Before = Math.Max(flow.Strips[before].Before, style.Before);
+
+            // A first or last item of one line does not stand alone on a page.
+            flow.Strips[^1].KeepWithNext = flow.Strips.Count - before == 1 && items.Count > 1 && (i == 0 || i == items.Count - 2);
             flow.Close();
             flow.Close();
         }
@@ -119,7 +124,7 @@ internal sealed class FlowBuilder(DocumentPage page, Flow flow, TextMeter meter,
         flow.Close();
     }
 
-    private void Lines(string tag, IReadOnlyList<Word> words, TextStyle style, Place place, bool keep)
+    private void Lines(string tag, IReadOnlyList<TextWord> words, TextStyle style, Place place, bool keep)
     {
         if (words.Count == 0)
         {
@@ -154,6 +159,7 @@ internal sealed class FlowBuilder(DocumentPage page, Flow flow, TextMeter meter,
 
         var (width, height) = Pictures.SizeOf(figure, place.Width, textHeight * PdfDesign.WholeRow);
         flow.Add(new Strip { Inks = [new PictureInk(figure, place.Left, width, height)], Height = height, Before = PdfDesign.AroundRule });
+        flow.Gap(PdfDesign.Below);
     }
 
     private void Rule(Place place) => flow.Add(new Strip
@@ -164,5 +170,5 @@ internal sealed class FlowBuilder(DocumentPage page, Flow flow, TextMeter meter,
         KeepWithNext = true,
     });
 
-    private List<Word> Words(ContainerInline? inline, TextStyle style) => WordReader.Read(inline, page, _glyphs, style);
+    private List<TextWord> Words(ContainerInline? inline, TextStyle style) => WordReader.Read(inline, page, _glyphs, style);
 }

@@ -4,7 +4,7 @@ namespace Criteria.Documents.Renderers.Pdf;
 internal sealed class LineBreaker(TextMeter meter)
 {
     /// <summary>The lines; one empty line for no words.</summary>
-    public List<Line> Break(IEnumerable<Word> words, double width)
+    public List<Line> Break(IEnumerable<TextWord> words, double width)
     {
         var lines = new List<Line>();
         var line = new OpenLine(meter);
@@ -26,13 +26,21 @@ internal sealed class LineBreaker(TextMeter meter)
         return lines;
     }
 
-    /// <summary>The width of a word.</summary>
-    public double Width(Word word) => word.Runs.Sum(run => meter.Width(run.Text, run.Face, run.Size));
+    /// <summary>What each column of a table asks for.</summary>
+    /// <param name="rows">The rows, each with the words of its cells.</param>
+    public IReadOnlyList<ColumnDemand> Demands(IReadOnlyList<IReadOnlyList<IReadOnlyList<TextWord>>> rows)
+    {
+        const double Space = 2 * PdfDesign.CellSide;
+        var columns = rows.Max(row => row.Count);
+        return [.. Enumerable.Range(0, columns).Select(i => rows.Where(row => i < row.Count).Select(row => row[i]).ToList())
+            .Select(cells => new ColumnDemand(cells.SelectMany(cell => cell).Select(Width).Append(0).Max() + Space, cells.Select(Width).Append(0).Max() + Space))];
+    }
 
-    /// <summary>The width of all words on one line, as far as the text allows.</summary>
-    public double Width(IEnumerable<Word> words) => Break(words, double.MaxValue).Max(line => line.Width);
+    private double Width(TextWord word) => word.Runs.Sum(run => meter.Width(run.Text, run.Face, run.Size));
 
-    private void Place(Word word, double width, List<Line> lines, ref OpenLine line)
+    private double Width(IReadOnlyList<TextWord> words) => Break(words, double.MaxValue).Max(line => line.Width);
+
+    private void Place(TextWord word, double width, List<Line> lines, ref OpenLine line)
     {
         if (line.WidthWith(word) <= width)
         {
@@ -65,7 +73,7 @@ internal sealed class LineBreaker(TextMeter meter)
 
         public bool IsEmpty => _runs.Count == 0;
 
-        public double WidthWith(Word word)
+        public double WidthWith(TextWord word)
         {
             var sum = _width;
             for (var i = 0; i < word.Runs.Count; i++)
@@ -76,7 +84,7 @@ internal sealed class LineBreaker(TextMeter meter)
             return sum;
         }
 
-        public void Add(Word word)
+        public void Add(TextWord word)
         {
             for (var i = 0; i < word.Runs.Count; i++)
             {

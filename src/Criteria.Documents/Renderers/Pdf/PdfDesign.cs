@@ -39,8 +39,11 @@ internal static class PdfDesign
     /// <summary>A line that closes a table or parts the title from the text.</summary>
     public const double Thick = 1.2;
 
-    /// <summary>Space around a line across the page.</summary>
+    /// <summary>Space above a table or a figure, and around a line across the page.</summary>
     public const double AroundRule = 8;
+
+    /// <summary>Space below a table or a figure.</summary>
+    public const double Below = 12;
 
     /// <summary>The part of the text height that one table row, or one figure, may fill.</summary>
     public const double WholeRow = 0.4;

@@ -14,7 +14,7 @@ internal readonly record struct Run(string Text, Face Face, double Size, double 
 /// <summary>Runs between two places where a line may break.</summary>
 /// <param name="Runs">The runs, without spaces at either end.</param>
 /// <param name="EndsLine">Whether the text says that a new line begins after it.</param>
-internal sealed record Word(IReadOnlyList<Run> Runs, bool EndsLine = false);
+internal sealed record TextWord(IReadOnlyList<Run> Runs, bool EndsLine = false);
 
 /// <summary>One line of set text.</summary>
 /// <param name="Runs">From left to right.</param>

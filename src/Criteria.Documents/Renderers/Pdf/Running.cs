@@ -31,8 +31,8 @@ internal sealed class Running(DocumentPage page, TextMeter meter)
         yield return Text(numbers, small, numbersLeft, foot);
     }
 
-    // Whole names only; the full list ends the document.
-    private string Versions(double room)
+    /// <summary>The versions of the rules that fit on one line: whole names only. The full list ends the document.</summary>
+    public string Versions(double room)
     {
         for (var shown = page.Rulesets.Length; shown > 0; shown--)
         {

@@ -5,7 +5,7 @@ using Markdig.Syntax.Inlines;
 namespace Criteria.Documents.Renderers.Pdf;
 
 /// <summary>Turns a table into strips, one a row. The row of heads is repeated on each page; only a very tall row is parted.</summary>
-internal sealed class TableBuilder(Flow flow, TextMeter meter, double textHeight, Func<ContainerInline?, List<Word>> cellWords, Func<ContainerInline?, List<Word>> headWords)
+internal sealed class TableBuilder(Flow flow, TextMeter meter, double textHeight, Func<ContainerInline?, List<TextWord>> cellWords, Func<ContainerInline?, List<TextWord>> headWords)
 {
     private readonly LineBreaker _breaker = new(meter);
     private readonly List<TableColumnAlign?> _align = [];
@@ -21,10 +21,9 @@ internal sealed class TableBuilder(Flow flow, TextMeter meter, double textHeight
             return;
         }
 
-        var columns = rows.Max(row => row.Cells.Count);
         _left = left;
-        _align.AddRange(table.ColumnDefinitions.Select(column => column.Alignment).Concat(Enumerable.Repeat<TableColumnAlign?>(null, columns)).Take(columns));
-        _widths = ColumnWidths.Share([.. Enumerable.Range(0, columns).Select(i => Demand(rows.Where(row => i < row.Cells.Count).Select(row => row.Cells[i])))], width);
+        _widths = ColumnWidths.Share(_breaker.Demands([.. rows.Select(row => row.Cells)]), width);
+        _align.AddRange(table.ColumnDefinitions.Select(column => column.Alignment).Concat(Enumerable.Repeat<TableColumnAlign?>(null, _widths.Length)).Take(_widths.Length));
         flow.Open("Table");
         Rows([.. rows.Select(row => (row.IsHeader, Lines(row.Cells)))]);
         flow.Close();
@@ -131,14 +130,7 @@ internal sealed class TableBuilder(Flow flow, TextMeter meter, double textHeight
         return (Row([.. cells.Select(cell => cell.Take(fits).ToList())], false, false, head), Row([.. cells.Select(cell => cell.Skip(fits).ToList())], false, closes, head));
     }
 
-    private List<List<Line>> Lines(List<List<Word>> cells) => [.. cells.Select((cell, i) => _breaker.Break(cell, _widths[i] - (2 * PdfDesign.CellSide)))];
+    private List<List<Line>> Lines(List<List<TextWord>> cells) => [.. cells.Select((cell, i) => _breaker.Break(cell, _widths[i] - (2 * PdfDesign.CellSide)))];
 
-    private ColumnDemand Demand(IEnumerable<List<Word>> cells)
-    {
-        var all = cells.ToList();
-        var space = 2 * PdfDesign.CellSide;
-        return new ColumnDemand(all.SelectMany(cell => cell).Select(_breaker.Width).Append(0).Max() + space, all.Select(cell => _breaker.Width(cell)).Append(0).Max() + space);
-    }
-
-    private List<Word> Words(TableCell cell, bool isHeader) => [.. cell.OfType<ParagraphBlock>().SelectMany(paragraph => (isHeader ? headWords : cellWords)(paragraph.Inline))];
+    private List<TextWord> Words(TableCell cell, bool isHeader) => [.. cell.OfType<ParagraphBlock>().SelectMany(paragraph => (isHeader ? headWords : cellWords)(paragraph.Inline))];
 }

@@ -8,7 +8,7 @@ internal static class WordCutter
     private const string Parting = "-/._,;:\u2013\u2014";
 
     /// <summary>The part that fits and the rest; null where nothing is left to cut.</summary>
-    public static (Word Head, Word Tail)? Cut(Word word, double width, TextMeter meter)
+    public static (TextWord Head, TextWord Tail)? Cut(TextWord word, double width, TextMeter meter)
     {
         var head = new List<Run>();
         var room = width;
@@ -30,7 +30,7 @@ internal static class WordCutter
             }
 
             var tail = word.Runs.Skip(i + 1).Prepend(run with { Text = run.Text[at..] }).Where(part => part.Text.Length > 0).ToList();
-            return head.Count == 0 || tail.Count == 0 ? null : (new Word(head), new Word(tail, word.EndsLine));
+            return head.Count == 0 || tail.Count == 0 ? null : (new TextWord(head), new TextWord(tail, word.EndsLine));
         }
 
         return null;

@@ -7,11 +7,11 @@ namespace Criteria.Documents.Renderers.Pdf;
 /// <summary>Inline Markdown as words in their fonts.</summary>
 internal sealed class WordReader(DocumentPage page, Glyphs glyphs, TextStyle style)
 {
-    private readonly List<Word> _words = [];
+    private readonly List<TextWord> _words = [];
     private readonly List<Run> _current = [];
 
     /// <summary>The words of a paragraph, a heading or a cell.</summary>
-    public static List<Word> Read(ContainerInline? container, DocumentPage page, Glyphs glyphs, TextStyle style)
+    public static List<TextWord> Read(ContainerInline? container, DocumentPage page, Glyphs glyphs, TextStyle style)
     {
         var reader = new WordReader(page, glyphs, style);
         reader.Inner(container, style.Face);
@@ -20,7 +20,7 @@ internal sealed class WordReader(DocumentPage page, Glyphs glyphs, TextStyle sty
     }
 
     /// <summary>The words of a plain text.</summary>
-    public static List<Word> Read(string text, DocumentPage page, Glyphs glyphs, TextStyle style)
+    public static List<TextWord> Read(string text, DocumentPage page, Glyphs glyphs, TextStyle style)
     {
         var reader = new WordReader(page, glyphs, style);
         reader.Text(text, style.Face);
@@ -106,7 +106,7 @@ internal sealed class WordReader(DocumentPage page, Glyphs glyphs, TextStyle sty
     {
         if (_current.Count > 0 || endsLine)
         {
-            _words.Add(new Word([.. _current], endsLine));
+            _words.Add(new TextWord([.. _current], endsLine));
             _current.Clear();
         }
     }

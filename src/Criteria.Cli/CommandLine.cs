@@ -34,6 +34,7 @@ internal static class CommandLine
         var root = new RootCommand("From a scored home night and an intake sheet to a traced severity grade, pathway options and a documentation checklist.");
         root.Subcommands.Add(AssessCommand.Create(terminal));
         root.Subcommands.Add(ExplainCommand.Create(terminal));
+        root.Subcommands.Add(WriteCommand.Create(terminal));
         root.Subcommands.Add(CaseCommand.Create(terminal));
         root.Subcommands.Add(RulesCommand.Create(terminal));
         root.Subcommands.Add(FactsCommand.Create(terminal));

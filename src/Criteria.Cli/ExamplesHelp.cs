@@ -27,6 +27,14 @@ internal sealed class ExamplesHelp(HelpAction usual, Terminal terminal) : Synchr
             "criteria explain case.yaml pap.sleep-test",
             "criteria explain case.yaml severity.rei-4 --night 2026-06-03",
         ],
+        ["write"] =
+        [
+            "criteria write --list",
+            "criteria write case.yaml --document impression",
+            "criteria write case.yaml --document checklist --ascii",
+            "criteria write case.yaml --document impression,checklist --format html --out documents",
+            "criteria write --copy-templates clinic-templates",
+        ],
         ["case"] = ["criteria case check case.yaml", "criteria case new --for medicare,pap --out case.yaml"],
         ["check"] = ["criteria case check cases/*.yaml", "criteria rules check clinic-rules"],
         ["new"] = ["criteria case new > case.yaml", "criteria case new --for medicare,pap --out case.yaml"],

@@ -6,31 +6,31 @@ namespace Criteria.Documents;
 internal static class DocumentDiagnostics
 {
     public static Diagnostic TextChanged(string document, string digest, string now, string file) => new(
-        "CD0001", Severity.Error, $"`{document}` was signed off with another text ({Short(digest)}) than would be written now ({Short(now)}); a final text does not change", SourceSpan.StartOf(file),
+        "CW0001", Severity.Error, $"`{document}` was signed off with another text ({Short(digest)}) than would be written now ({Short(now)}); a final text does not change", SourceSpan.StartOf(file),
         "keep the final text, and put what changed under `addenda`, with `by` and `on`; or take the sign-off out, and the document is a draft again");
 
     public static Diagnostic NotReleased(string document, string file) => new(
-        "CD0002", Severity.Error, $"`{document}` goes to the patient, and no clinician has released it", SourceSpan.StartOf(file),
+        "CW0002", Severity.Error, $"`{document}` goes to the patient, and no clinician has released it", SourceSpan.StartOf(file),
         "a clinician who has read it puts `released_by` and `released_on` into its entry under `sign_offs`");
 
     public static Diagnostic NoRecipient(string document, IEnumerable<string> kinds, string file) => new(
-        "CD0003", Severity.Error, $"`{document}` is written to somebody, and the case names no recipient for it", SourceSpan.StartOf(file),
+        "CW0003", Severity.Error, $"`{document}` is written to somebody, and the case names no recipient for it", SourceSpan.StartOf(file),
         $"put one under `recipients`, of the kind {string.Join(" or ", kinds)}");
 
     public static Diagnostic WhichRecipient(string document, IEnumerable<string> ids, string file) => new(
-        "CD0004", Severity.Error, $"`{document}` could go to several recipients", SourceSpan.StartOf(file), $"choose one with --to: {string.Join(", ", ids)}");
+        "CW0004", Severity.Error, $"`{document}` could go to several recipients", SourceSpan.StartOf(file), $"choose one with --to: {string.Join(", ", ids)}");
 
     public static Diagnostic UnknownRecipient(string id, string document, string? nearest, string file) => new(
-        "CD0005", Severity.Error, $"there is no recipient `{id}` that `{document}` may go to", SourceSpan.StartOf(file), nearest is null ? null : $"did you mean `{nearest}`?");
+        "CW0005", Severity.Error, $"there is no recipient `{id}` that `{document}` may go to", SourceSpan.StartOf(file), nearest is null ? null : $"did you mean `{nearest}`?");
 
     public static Diagnostic OverrideLacks(string record, string lacking, string file) => new(
-        "CD0006", Severity.Error, $"the override `{record}` lacks {lacking}", SourceSpan.StartOf(file), "an override counts with its finding, what the reader reads instead, a reason, who and when");
+        "CW0006", Severity.Error, $"the override `{record}` lacks {lacking}", SourceSpan.StartOf(file), "an override counts with its finding, what the reader reads instead, a reason, who and when");
 
     public static Diagnostic OverrideOfNothing(string record, string finding, string? nearest, string file) => new(
-        "CD0007", Severity.Error, $"the override `{record}` is about `{finding}`, and the case has no such finding", SourceSpan.StartOf(file), nearest is null ? null : $"did you mean `{nearest}`?");
+        "CW0007", Severity.Error, $"the override `{record}` is about `{finding}`, and the case has no such finding", SourceSpan.StartOf(file), nearest is null ? null : $"did you mean `{nearest}`?");
 
     public static Diagnostic NoCoverage(string document, string file) => new(
-        "CD0008", Severity.Error, $"`{document}` is about coverage, and the case was not checked against a payer's rules", SourceSpan.StartOf(file), "name `payer` and `item` under `coverage`");
+        "CW0008", Severity.Error, $"`{document}` is about coverage, and the case was not checked against a payer's rules", SourceSpan.StartOf(file), "name `payer` and `item` under `coverage`");
 
     private const int Shown = 12;
 

@@ -88,7 +88,16 @@ public sealed class DocumentTemplates
     private static KnownNames Known(RulesetLibrary library) => new(
         library.All.Criteria.Select(criterion => criterion.Id).ToHashSet(StringComparer.Ordinal),
         library.Vocabulary.Facts.Where(fact => !IsIdentity(fact)).Select(fact => fact.Id).ToHashSet(StringComparer.Ordinal),
-        library.Vocabulary.Facts.Where(IsIdentity).Select(fact => fact.At![(IdentityTable.Place.Length + 1)..]).ToHashSet(StringComparer.Ordinal));
+        library.Vocabulary.Facts.Where(IsIdentity).Select(fact => fact.At![(IdentityTable.Place.Length + 1)..]).ToHashSet(StringComparer.Ordinal),
+        library.Vocabulary.Facts.Where(fact => !IsIdentity(fact) && fact.At is not null).SelectMany(fact => Sections(fact.At!)).ToHashSet(StringComparer.Ordinal));
+
+    private static IEnumerable<string> Sections(string place)
+    {
+        for (var dot = place.LastIndexOf('.'); dot > 0; dot = place.LastIndexOf('.', dot - 1))
+        {
+            yield return place[..dot];
+        }
+    }
 
     private static bool IsIdentity(FactDefinition fact) => fact.At?.StartsWith(IdentityTable.Place + ".", StringComparison.Ordinal) == true;
 }

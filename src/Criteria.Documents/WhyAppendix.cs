@@ -37,6 +37,9 @@ internal sealed class WhyAppendix(Assessment assessment)
                 case FactModel fact:
                     Write(fact);
                     break;
+                case FactGroupModel group:
+                    Write(group);
+                    break;
             }
         }
 
@@ -81,7 +84,16 @@ internal sealed class WhyAppendix(Assessment assessment)
     {
         var night = fact.NightLabel is { } label ? $", {Words.Night(label)}" : "";
         var from = fact.From.Length > 0 ? Words.Sentence(fact.From) : "As entered in the case.";
-        _text.Append(CultureInfo.InvariantCulture, $"**{Safe(fact.Label)}** ({Safe(fact.Id)}{Safe(night)}): {Safe(Words.Sentence(fact.Text))[..]} {Safe(from)}\n");
+        _text.Append(CultureInfo.InvariantCulture, $"**{Safe(fact.Label)}** ({Safe(fact.Id)}{Safe(night)}): {Safe(Words.Sentence(fact.Text))} {Safe(from)}\n");
+    }
+
+    private void Write(FactGroupModel group)
+    {
+        _text.Append(CultureInfo.InvariantCulture, $"**Facts given together** ({Safe(string.Join("; ", group.Facts.Select(fact => fact.Id)))}).\n\n");
+        foreach (var fact in group.Facts)
+        {
+            Item($"{fact.Label}: {fact.Text}{(fact.From.Length > 0 ? $" ({fact.From})" : "")}.");
+        }
     }
 
     private void Item(string text) => _text.Append(CultureInfo.InvariantCulture, $"    - {Safe(text)}\n");

@@ -2,6 +2,7 @@ using System.Collections.Immutable;
 using Criteria.Core.Cases;
 using Criteria.Core.Reading;
 using Criteria.Core.Rulesets;
+using Criteria.Engine.Changes;
 using Criteria.Engine.Findings;
 using Criteria.Engine.Network;
 using NRules;
@@ -16,6 +17,8 @@ public sealed class Assessor
     private readonly CasesExpected _expected;
     private readonly Lock _lock = new();
     private readonly Dictionary<RulesInForce, ISessionFactory> _networks = new(ReferenceEqualityComparer.Instance);
+
+    private readonly Dictionary<RulesInForce, Dependents> _dependents = new(ReferenceEqualityComparer.Instance);
 
     /// <summary>An assessor under a library.</summary>
     /// <param name="library">The library.</param>
@@ -32,6 +35,17 @@ public sealed class Assessor
     /// <param name="problems">Problems of the case file, to be passed on.</param>
     /// <exception cref="AssessmentFaultException">The engine did not come to rest: a fault of the program.</exception>
     public Assessment Assess(Case subject, DateOnly asOf, params IReadOnlyCollection<Diagnostic> problems) => Open(subject, asOf, problems).Assessment;
+
+    /// <summary>What would change an assessment, and what is worth asking.</summary>
+    /// <param name="subject">The case.</param>
+    /// <param name="assessment">Its assessment.</param>
+    public Outlook OutlookOf(Case subject, Assessment assessment)
+    {
+        ArgumentNullException.ThrowIfNull(subject);
+        ArgumentNullException.ThrowIfNull(assessment);
+        var rules = _library.InForce(assessment.AsOf, subject.Payer, subject.Item);
+        return OutlookBuilder.Build(rules, DependentsOf(rules), subject, assessment);
+    }
 
     /// <summary>Opens an assessment that follows its case.</summary>
     /// <param name="subject">The case.</param>
@@ -56,6 +70,20 @@ public sealed class Assessor
             Problems = [.. problems, .. Own(subject, asOf, rules)],
         };
         return new LiveAssessment(rules, Network(rules), subject, frame);
+    }
+
+    private Dependents DependentsOf(RulesInForce rules)
+    {
+        lock (_lock)
+        {
+            if (!_dependents.TryGetValue(rules, out var dependents))
+            {
+                dependents = new Dependents(rules);
+                _dependents.Add(rules, dependents);
+            }
+
+            return dependents;
+        }
     }
 
     private ISessionFactory Network(RulesInForce rules)

@@ -8,6 +8,7 @@ public sealed class CommandLineTests
     [InlineData("--help")]
     [InlineData("assess --help")]
     [InlineData("explain --help")]
+    [InlineData("write --help")]
     [InlineData("case --help")]
     [InlineData("case check --help")]
     [InlineData("case new --help")]

@@ -26,7 +26,7 @@ public sealed partial class DocumentTests
     {
         var page = File.ReadAllText(Repository.Path("docs", "command-line.md"));
 
-        foreach (var command in new[] { "assess", "explain", "case check", "case new", "case schema", "rules list", "rules check", "rules test", "rules basis", "facts" })
+        foreach (var command in new[] { "assess", "explain", "write", "case check", "case new", "case schema", "rules list", "rules check", "rules test", "rules basis", "facts" })
         {
             page.ShouldContain($"criteria {command}");
         }

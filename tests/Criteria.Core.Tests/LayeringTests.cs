@@ -38,11 +38,25 @@ public sealed partial class LayeringTests
     [InlineData("Criteria.Core", "NRules")]
     [InlineData("Criteria.Core", "System.CommandLine")]
     [InlineData("Criteria.Core", "System.Console")]
+    [InlineData("Criteria.Core", "Criteria.Documents")]
+    [InlineData("Criteria.Engine", "Criteria.Documents")]
     [InlineData("Criteria.Engine", "Criteria.Cli")]
+    [InlineData("Criteria.Documents", "Criteria.Cli")]
+    [InlineData("Criteria.Documents", "NRules")]
+    [InlineData("Criteria.Documents", "System.CommandLine")]
+    [InlineData("Criteria.Documents", "System.Console")]
+    [InlineData("Criteria.Cli", "Fluid")]
+    [InlineData("Criteria.Cli", "Markdig")]
     [InlineData("Criteria.Engine", "System.CommandLine")]
     [InlineData("Criteria.Cli", "NRules")]
     public void Sources_OfAProject_DoNotNameWhatTheyMayNotKnow(string project, string unknown) =>
         Repository.Files($"src/{project}", "*.cs").Where(file => Usings(file).Any(name => name == unknown || name.StartsWith(unknown + ".", StringComparison.Ordinal))).ShouldBeEmpty();
+
+    [Theory]
+    [InlineData("Fluid", "src/Criteria.Documents/Templating/")]
+    [InlineData("Markdig", "src/Criteria.Documents/Renderers/")]
+    public void Library_OfTheDocuments_IsNamedInOneFolder(string library, string folder) => Repository.Files("src", "*.cs")
+        .Where(file => Usings(file).Any(name => name == library || name.StartsWith(library + ".", StringComparison.Ordinal))).ShouldAllBe(file => file.StartsWith(folder, StringComparison.Ordinal));
 
     [Theory]
     [MemberData(nameof(Folders))]

@@ -9,7 +9,20 @@ internal static class OutputFile
     private static readonly PosixSignal[] Endings = [PosixSignal.SIGINT, PosixSignal.SIGTERM, PosixSignal.SIGHUP];
 
     /// <summary>Writes the file and gives the exit code of <paramref name="write"/>; when it cannot be written, that is said and nothing is left behind.</summary>
-    public static int Write(string path, Terminal terminal, Func<TextWriter, int> write)
+    public static int Write(string path, Terminal terminal, Func<TextWriter, int> write) => Write(path, terminal, stream =>
+    {
+        using var writer = new StreamWriter(stream, new UTF8Encoding(encoderShouldEmitUTF8Identifier: false)) { NewLine = "\n" };
+        return write(writer);
+    });
+
+    /// <summary>Writes a file of known content.</summary>
+    public static int Write(string path, Terminal terminal, ReadOnlyMemory<byte> content) => Write(path, terminal, stream =>
+    {
+        stream.Write(content.Span);
+        return ExitCode.Done;
+    });
+
+    private static int Write(string path, Terminal terminal, Func<Stream, int> write)
     {
         if (Directory.Exists(path))
         {
@@ -59,7 +72,7 @@ internal static class OutputFile
         }
     }
 
-    private static int WriteTemporary(string temporary, Func<TextWriter, int> write)
+    private static int WriteTemporary(string temporary, Func<Stream, int> write)
     {
         // Ctrl-C ends the process without unwinding: what was begun goes first.
         var registrations = Array.ConvertAll(Endings, signal => PosixSignalRegistration.Create(signal, _ => Delete(temporary)));
@@ -67,8 +80,7 @@ internal static class OutputFile
         {
             // Windows deletes a file that is open only where that was allowed.
             using var stream = new FileStream(temporary, FileMode.Create, FileAccess.Write, FileShare.Delete);
-            using var writer = new StreamWriter(stream, new UTF8Encoding(encoderShouldEmitUTF8Identifier: false)) { NewLine = "\n" };
-            return write(writer);
+            return write(stream);
         }
         finally
         {

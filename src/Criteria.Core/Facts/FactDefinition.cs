@@ -107,6 +107,9 @@ public sealed class FactDefinition
     /// <summary>Whether yes or no may be written in place of the value (a signature date that is only known to exist).</summary>
     public bool AlsoYesNo { get; init; }
 
+    /// <summary>Whether nothing that anybody does can change it: age, sex.</summary>
+    public bool IsFixed { get; init; }
+
     /// <summary>One or two sentences.</summary>
     public required string Meaning { get; init; }
 
@@ -145,6 +148,7 @@ public sealed class FactDefinition
         System = System,
         Rounded = Rounded,
         AlsoYesNo = AlsoYesNo,
+        IsFixed = IsFixed,
         Meaning = Meaning,
         Owner = Owner,
         Ask = Ask,

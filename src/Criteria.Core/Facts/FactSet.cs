@@ -7,9 +7,6 @@ namespace Criteria.Core.Facts;
 /// <remarks>Immutable. The facts of a night's set are those of the case together with those of the night.</remarks>
 public sealed class FactSet
 {
-    // With more, computing everything once is less work than computing after each.
-    private const int FewFacts = 4;
-
     private readonly Fact[] _facts;
     private readonly Fact?[] _entered;
 
@@ -69,23 +66,19 @@ public sealed class FactSet
     public FactSet With(params IEnumerable<Fact> facts)
     {
         ArgumentNullException.ThrowIfNull(facts);
-        var entered = (Fact?[])_entered.Clone();
-        var replaced = facts as IReadOnlyCollection<Fact> ?? [.. facts];
-        foreach (var fact in replaced)
+        var changed = new FactSet(this, (Fact?[])_entered.Clone(), Records);
+        var computed = new SortedSet<int>();
+        foreach (var fact in facts)
         {
-            entered[fact.Definition.Slot] = fact;
+            changed._entered[fact.Definition.Slot] = fact;
+            computed.Add(fact.Definition.Slot);
+            computed.UnionWith(Vocabulary.SlotsComputedFrom(fact.Definition));
         }
 
-        if (replaced.Count > FewFacts)
+        // INVARIANT: the vocabulary orders computed facts after what they are computed from.
+        foreach (var slot in computed)
         {
-            return new FactSet(Vocabulary, entered, Records);
-        }
-
-        var changed = new FactSet(this, entered, Records);
-        foreach (var fact in replaced)
-        {
-            changed.Put(fact.Definition);
-            changed.Put(Vocabulary.ComputedFrom(fact.Definition));
+            changed.Put(Vocabulary.Facts[slot]);
         }
 
         return changed;

@@ -35,6 +35,7 @@ public sealed class Vocabulary
 {
     private readonly FrozenDictionary<string, FactDefinition> _byId;
     private readonly FrozenDictionary<string, FactDefinition> _byPlace;
+    private readonly FrozenDictionary<string, IndexDefinition> _indexByRate;
     private readonly ImmutableArray<FactDefinition>[] _computedFrom;
 
     internal Vocabulary(
@@ -57,6 +58,7 @@ public sealed class Vocabulary
 
         _byId = facts.ToFrozenDictionary(fact => fact.Id, StringComparer.Ordinal);
         _byPlace = facts.Where(fact => fact.At is not null).ToFrozenDictionary(fact => fact.At!, StringComparer.Ordinal);
+        _indexByRate = indices.ToFrozenDictionary(index => index.Rate.Id, StringComparer.Ordinal);
         _computedFrom = ComputedFrom();
         NightGroups = [.. groups.Where(group => group.At.StartsWith(NightPlace, StringComparison.Ordinal))];
     }
@@ -88,10 +90,17 @@ public sealed class Vocabulary
     public FactDefinition? At(string place) => _byPlace.GetValueOrDefault(place);
 
     /// <summary>The facts that are computed from a fact, directly or through others, each after what it rests on.</summary>
-    internal ImmutableArray<FactDefinition> ComputedFrom(FactDefinition fact) => _computedFrom[fact.Slot];
+    public ImmutableArray<FactDefinition> ComputedFrom(FactDefinition fact) => _computedFrom[fact?.Slot ?? throw new ArgumentNullException(nameof(fact))];
+
+    /// <summary>The slots of the facts that are computed from a fact.</summary>
+    internal IEnumerable<int> SlotsComputedFrom(FactDefinition fact) => _computedFrom[fact.Slot].Select(computed => computed.Slot);
 
     /// <summary>The facts that are computed from a record list, directly or through others, each after what it rests on.</summary>
-    internal IEnumerable<FactDefinition> ComputedFrom(RecordDefinition list) => Facts.Where(fact => RestsOn(fact, name => name == list.At));
+    public IEnumerable<FactDefinition> ComputedFrom(RecordDefinition list)
+    {
+        ArgumentNullException.ThrowIfNull(list);
+        return Facts.Where(fact => RestsOn(fact, name => name == list.At));
+    }
 
     private ImmutableArray<FactDefinition>[] ComputedFrom() =>
         [.. Facts.Select(input => Facts.Where(fact => fact != input && RestsOn(fact, name => name == input.Id)).ToImmutableArray())];
@@ -101,6 +110,9 @@ public sealed class Vocabulary
 
     /// <summary>The record list of that key, or null.</summary>
     public RecordDefinition? Record(string at) => Records.FirstOrDefault(record => record.At == at);
+
+    /// <summary>The index whose rate has that id, or null.</summary>
+    internal IndexDefinition? IndexOf(string rate) => _indexByRate.GetValueOrDefault(rate);
 
     /// <summary>The code set of that id, or null.</summary>
     public CodeSet? CodeSet(string id) => CodeSets.FirstOrDefault(set => set.Id == id);

@@ -153,6 +153,7 @@ internal sealed partial class VocabularyReader(DiagnosticBag bag)
             Choices = [.. fields.Words("choices").Select(word => word.Text)],
             System = fields.Text("system"),
             Rounded = fields.Flag("rounded"),
+            IsFixed = fields.Flag("fixed"),
             AlsoYesNo = fields.Word("also", "another form", ["yes/no"]) is not null,
             Meaning = fields.RequiredText("meaning"),
             Owner = fields.Word("owner", "an owner", Owners, required: computed is null && !isRecord) ?? "",

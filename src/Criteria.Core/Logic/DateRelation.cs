@@ -34,6 +34,7 @@ internal enum CalendarUnit
 internal sealed class DateRelation
 {
     private const int DaysPerWeek = 7;
+    private const int LongestMonthDifference = 3;
 
     public required DateOrder Order { get; init; }
 
@@ -104,6 +105,56 @@ internal sealed class DateRelation
             reads.Add(Anchor, Vocabulary);
         }
     }
+
+    /// <summary>The dates against which one is set.</summary>
+    public IEnumerable<DateOnly> Anchors(FactSet facts) =>
+        Record is not null ? Record.Dates(facts)
+        : FixedAnchor is { } day ? [day]
+        : facts[Anchor!].Value is DateValue { Date: var known } ? [known]
+        : [];
+
+    /// <summary>The last and first days of the stretches in which dates stand in the relation, and the days beside them.</summary>
+    public IEnumerable<DateOnly> TurnsOfDate(DateOnly anchor) => Order switch
+    {
+        DateOrder.WithinBefore => Beside(anchor).Concat(Beside(Shift(anchor, -Count))),
+        DateOrder.WithinAfter => Beside(anchor).Concat(Beside(Shift(anchor, Count))),
+        DateOrder.WithinDays => Beside(anchor).Concat(Beside(Days(anchor, FirstDay - NumberOfStart))).Concat(Beside(Days(anchor, LastDay - NumberOfStart))),
+        _ => Beside(anchor),
+    };
+
+    /// <summary>The same for the anchors that a date stands in the relation to.</summary>
+    /// <remarks>Months differ in length, so that days further off may be the ones: the few that could be are all there.</remarks>
+    public IEnumerable<DateOnly> TurnsOfAnchor(DateOnly date) => Order switch
+    {
+        DateOrder.WithinBefore => Beside(date).Concat(Around(Shift(date, Count))),
+        DateOrder.WithinAfter => Beside(date).Concat(Around(Shift(date, -Count))),
+        DateOrder.WithinDays => Beside(date).Concat(Beside(Days(date, NumberOfStart - FirstDay))).Concat(Beside(Days(date, NumberOfStart - LastDay))),
+        _ => Beside(date),
+    };
+
+    /// <summary>A day that stands in the relation to a known anchor, or null.</summary>
+    public DateOnly? Fitting(FactSet facts)
+    {
+        foreach (var anchor in Anchors(facts))
+        {
+            foreach (var day in TurnsOfDate(anchor))
+            {
+                if (Holds(day, anchor))
+                {
+                    return day;
+                }
+            }
+        }
+
+        return null;
+    }
+
+    private static IEnumerable<DateOnly> Beside(DateOnly day) => [Days(day, -1), day, Days(day, 1)];
+
+    private static IEnumerable<DateOnly> Around(DateOnly day) => Enumerable.Range(-LongestMonthDifference - 1, 2 * LongestMonthDifference + 3).Select(days => Days(day, days));
+
+    private static DateOnly Days(DateOnly day, int count) =>
+        DateOnly.FromDayNumber(Math.Clamp(day.DayNumber + count, DateOnly.MinValue.DayNumber, DateOnly.MaxValue.DayNumber));
 
     private bool Holds(DateOnly date, DateOnly anchor) => Order switch
     {

@@ -100,6 +100,7 @@ internal sealed class NumberLeaf : FactLeaf
         if (_other is not null)
         {
             reads.Add(_other, Vocabulary);
+            reads.FactBounds.Add(new FactBound(Fact, _factor, _other));
         }
         else
         {
@@ -149,6 +150,7 @@ internal sealed class AgreementLeaf : FactLeaf
     {
         base.AddReads(reads);
         reads.Add(_other, Vocabulary);
+        reads.FactBounds.Add(new FactBound(Fact, 1, _other));
     }
 
     private protected override string ValueText(View view, Fact fact) => $"{fact.Text} against {view.Facts[_other].Text}";
@@ -302,6 +304,7 @@ internal sealed class DateLeaf : FactLeaf
     {
         base.AddReads(reads);
         _relation.AddReads(reads);
+        reads.Dates.Add(new DateBound(Fact, _relation));
     }
 
     private protected override string ValueText(View view, Fact fact) => $"{fact.Text}{_relation.AnchorText(view)}";

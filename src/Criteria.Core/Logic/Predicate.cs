@@ -66,12 +66,6 @@ public sealed class Constant : Predicate
     private protected override string Describe() => _words;
 }
 
-/// <summary>A fixed number that a fact is compared with, in the fact's base unit.</summary>
-/// <param name="Fact">The fact.</param>
-/// <param name="At">The number.</param>
-/// <param name="Text">The number as the ruleset writes it.</param>
-public sealed record NumberBound(FactDefinition Fact, Ratio At, string Text);
-
 /// <summary>What a condition may read.</summary>
 public sealed class Reads
 {
@@ -86,6 +80,15 @@ public sealed class Reads
 
     /// <summary>The fixed numbers that facts are compared with.</summary>
     public List<NumberBound> Bounds { get; } = [];
+
+    /// <summary>The comparisons of a fact with another.</summary>
+    public List<FactBound> FactBounds { get; } = [];
+
+    /// <summary>The relations of dates.</summary>
+    public List<DateBound> Dates { get; } = [];
+
+    /// <summary>The documents and trials that are looked for.</summary>
+    public List<Sought> Sought { get; } = [];
 
     /// <summary>Adds a fact and whatever it is computed from.</summary>
     internal void Add(FactDefinition fact, Vocabulary vocabulary)

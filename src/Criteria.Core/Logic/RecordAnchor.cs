@@ -34,9 +34,13 @@ internal sealed class RecordAnchor(RecordSearch search, FactDefinition attribute
 
         if (open.Length == 0 && view.Facts.RecordsOf(search.List).ClosedBy is null)
         {
-            missing.Add(new MissingFact($"{search.List.At}: {search.KindWords}", $"{search.List.Label} on file: {search.KindWords}", "", ""));
+            missing.Add(new MissingFact(search.MissingId, $"{search.List.Label} on file: {search.KindWords}", "", ""));
         }
     }
+
+    /// <summary>The dates that may be the anchor.</summary>
+    public IEnumerable<DateOnly> Dates(FactSet facts) => facts.RecordsOf(search.List).Items.Where(item => search.Kinds.Contains(item.Kind))
+        .Select(item => item[attribute].Value).OfType<DateValue>().Select(value => value.Date);
 
     public void AddReads(Reads reads) => search.AddReads(reads);
 }

@@ -21,6 +21,9 @@ internal abstract class AttributeTest(FactDefinition attribute)
     {
     }
 
+    /// <summary>A value that passes, or null where none can be made up from what is known.</summary>
+    public abstract Fact? Fitting(FactSet facts);
+
     public virtual string AnchorText(View view) => "";
 }
 
@@ -36,6 +39,8 @@ internal sealed class AttributeYesNo(FactDefinition attribute, bool expected) : 
         { State: FactState.NotApplicable } => Truths.Of(!expected),
         _ => Truth.Unknown,
     };
+
+    public override Fact? Fitting(FactSet facts) => Fact.Known(Attribute, new YesNoValue(expected), Provenance.Entered);
 }
 
 internal sealed class AttributeWord(FactDefinition attribute, ImmutableArray<string> words) : AttributeTest(attribute)
@@ -43,6 +48,8 @@ internal sealed class AttributeWord(FactDefinition attribute, ImmutableArray<str
     public override string Text => $"{Attribute.Label}: {string.Join(" or ", words)}";
 
     public override Truth Evaluate(Fact fact, View view) => fact.Value is ChoiceValue { Word: var word } ? Truths.Of(words.Contains(word)) : Truth.Unknown;
+
+    public override Fact? Fitting(FactSet facts) => Fact.Known(Attribute, new ChoiceValue(words[0]), Provenance.Entered);
 }
 
 internal sealed class AttributeNumber(FactDefinition attribute, Operator comparison, Ratio bound, string boundText) : AttributeTest(attribute)
@@ -51,6 +58,17 @@ internal sealed class AttributeNumber(FactDefinition attribute, Operator compari
 
     public override Truth Evaluate(Fact fact, View view) =>
         fact.Number is { } range ? Comparison.Compare(range, comparison, Interval.Exactly(bound)) : Truth.Unknown;
+
+    public override Fact? Fitting(FactSet facts)
+    {
+        var value = comparison switch
+        {
+            Operator.Above or Operator.Different => bound.Rounded + 1,
+            Operator.Below => bound.Rounded - 1,
+            _ => bound,
+        };
+        return Fact.Known(Attribute, new NumberValue(Interval.Exactly(value)), Provenance.Entered);
+    }
 }
 
 internal sealed class AttributeDate(FactDefinition attribute, DateRelation relation) : AttributeTest(attribute)
@@ -73,7 +91,15 @@ internal sealed class AttributeDate(FactDefinition attribute, DateRelation relat
         }
     }
 
-    public override void AddReads(Reads reads) => relation.AddReads(reads);
+    public override void AddReads(Reads reads)
+    {
+        relation.AddReads(reads);
+        reads.Dates.Add(new DateBound(Attribute, relation));
+    }
+
+    public override Fact? Fitting(FactSet facts) => relation.Fitting(facts) is { } day
+        ? Fact.Known(Attribute, new DateValue(day), Provenance.Entered)
+        : null;
 
     public override string AnchorText(View view) => relation.AnchorText(view);
 }
@@ -115,12 +141,16 @@ internal sealed class RecordLeaf : Predicate
 
         if (open.Length == 0)
         {
-            missing.Add(new MissingFact($"{_search.List.At}: {_search.KindWords}", Text, "", ""));
+            missing.Add(new MissingFact(_search.MissingId, Text, "", ""));
         }
     }
 
     /// <inheritdoc/>
-    public override void AddReads(Reads reads) => _search.AddReads(reads);
+    public override void AddReads(Reads reads)
+    {
+        _search.AddReads(reads);
+        reads.Sought.Add(new Sought(_search, Text));
+    }
 
     // Enough to find it in the file: kind, date, author, signature.
     private string Described(CaseRecord item)

@@ -15,6 +15,8 @@ internal sealed class RecordSearch(RecordDefinition list, ImmutableArray<string>
 
     public string KindWords => string.Join(" or ", Kinds);
 
+    public string MissingId => $"{List.At}: {KindWords}";
+
     public string Text => Tests.IsEmpty ? KindWords : $"{KindWords} ({string.Join(", ", Tests.Select(test => test.Text))})";
 
     /// <summary>Whether some record fits and, if it does, whatever else is asked of it holds.</summary>
@@ -61,6 +63,27 @@ internal sealed class RecordSearch(RecordDefinition list, ImmutableArray<string>
                 missing.Add(Attribute(item, test.Attribute));
             }
         }
+    }
+
+    /// <summary>A record that fits, or null where none can be made up from what is known.</summary>
+    public CaseRecord? Fitting(FactSet facts)
+    {
+        var attributes = List.Attributes.Select(Fact.Absent).ToArray();
+        foreach (var test in Tests)
+        {
+            if (test.Fitting(facts) is not { } fact)
+            {
+                return null;
+            }
+
+            // A date says that there is one: it need not be said as yes.
+            if (fact.Value is not YesNoValue { Yes: true } || !attributes[test.Attribute.Slot].IsKnown)
+            {
+                attributes[test.Attribute.Slot] = fact;
+            }
+        }
+
+        return new CaseRecord(MissingId, Kinds[0], [.. attributes]);
     }
 
     public void AddReads(Reads reads)

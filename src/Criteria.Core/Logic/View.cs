@@ -19,6 +19,15 @@ public sealed class View
         Array.Fill(_verdicts, Verdict.None);
     }
 
+    /// <summary>A view of other facts with the verdicts of another view, to be put anew where they depend on what differs.</summary>
+    public View(View other, FactSet facts)
+    {
+        ArgumentNullException.ThrowIfNull(other);
+        ArgumentNullException.ThrowIfNull(facts);
+        Facts = facts;
+        _verdicts = (Verdict[])other._verdicts.Clone();
+    }
+
     /// <summary>The facts.</summary>
     public FactSet Facts { get; }
 

@@ -16,9 +16,9 @@ internal static class BodyMassIndex
 
         var squared = Ratio.Multiply(length.Low, length.Low);
         var exact = Ratio.Divide(Ratio.Multiply(mass.Low, SquareCentimetresPerSquareMetre), squared);
-        var from = $"{weight.Text} and {height.Text}";
+        string From() => $"{weight.Text} and {height.Text}";
         return written?.Number is { } printed && !printed.Contains(exact)
-            ? Measure.Number(definition, printed.HullWith(Interval.Exactly(exact)), $"{from}, which disagrees with the written {written.Written}")
-            : Measure.Number(definition, Interval.Exactly(exact), from);
+            ? Measure.Number(definition, printed.HullWith(Interval.Exactly(exact)), () => $"{From()}, which disagrees with the written {written.Written}")
+            : Measure.Number(definition, Interval.Exactly(exact), From);
     }
 }

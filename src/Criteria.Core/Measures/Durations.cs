@@ -17,8 +17,8 @@ internal static class Durations
 
         var high = known[0].Number!.Value.High;
         var low = known.Length == counted.Length ? known.Min(time => time.Number!.Value.Low) : definition.Range!.Value.Low;
-        var from = string.Join(", ", counted.Select(time => $"{time.Definition.Label.ToLowerInvariant()} {time.Text}"));
-        return Measure.Number(definition, Interval.Between(low, high), from);
+        string From() => string.Join(", ", counted.Select(time => $"{time.Definition.Label.ToLowerInvariant()} {time.Text}"));
+        return Measure.Number(definition, Interval.Between(low, high), From);
     }
 
     /// <summary>The start of the only listed trial of a kind; unknown when several are listed.</summary>
@@ -33,7 +33,7 @@ internal static class Durations
 
         var trials = facts.RecordsOf(record).Items.Where(trial => trial.Kind == kind).ToArray();
         return trials is [var only] && only[start] is { IsKnown: true, Value: DateValue } date
-            ? Fact.Known(definition, date.Value!, new Provenance(OriginKind.Computed, $"{only.Id}, {start.Label.ToLowerInvariant()}"))
+            ? Fact.Known(definition, date.Value!, new Provenance(() => $"{only.Id}, {start.Label.ToLowerInvariant()}"))
             : Fact.Absent(definition);
     }
 }

@@ -18,14 +18,14 @@ internal static class EventRate
                 : printed.State == FactState.Absent ? Fact.Absent(definition) : new Fact(definition, printed.State, null, printed.Origin);
         }
 
-        var from = $"{events.Text} events in {denominator.Text}";
+        string From() => $"{events.Text} events in {denominator.Text}";
         if (printed.Number is { } figure && !figure.Contains(exact))
         {
             return Measure.Number(
-                definition, figure.HullWith(Interval.Exactly(exact)), $"{from}, which disagrees with the printed {printed.Written}", Figure(printed));
+                definition, figure.HullWith(Interval.Exactly(exact)), () => $"{From()}, which disagrees with the printed {printed.Written}", Figure(printed));
         }
 
-        return Measure.Number(definition, Interval.Exactly(exact), from, Figure(printed));
+        return Measure.Number(definition, Interval.Exactly(exact), From, Figure(printed));
     }
 
     /// <summary>Events per hour of a time, from and to what the count may be.</summary>
@@ -39,7 +39,7 @@ internal static class EventRate
         return Measure.Number(
             definition,
             new Interval(PerHour(count.Low, minutes.Low), PerHour(count.High, minutes.Low), count.HighIncluded),
-            $"{events.Text} events in {time.Text}");
+            () => $"{events.Text} events in {time.Text}");
     }
 
     /// <summary>The rates that a count and a time written to the minute allow; the exact quotient stands as its figure.</summary>
@@ -47,7 +47,7 @@ internal static class EventRate
     {
         var denominator = time.IsKnown ? time : nightTime;
         return Exact(events, denominator) is { } exact
-            ? Measure.Number(definition, Allowed(events, denominator), $"{events.Text} events in {denominator.Text}", exact)
+            ? Measure.Number(definition, Allowed(events, denominator), () => $"{events.Text} events in {denominator.Text}", exact)
             : Fact.Absent(definition);
     }
 

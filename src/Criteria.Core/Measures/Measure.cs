@@ -27,6 +27,6 @@ internal static class Measure
     }
 
     /// <summary>A computed number and what it was computed from.</summary>
-    public static Fact Number(FactDefinition definition, Interval range, string from, Ratio? printed = null, string? written = null) =>
-        Fact.Known(definition, new NumberValue(range, printed), new Provenance(OriginKind.Computed, from), written);
+    public static Fact Number(FactDefinition definition, Interval range, Func<string> from, Ratio? printed = null, string? written = null) =>
+        Fact.Known(definition, new NumberValue(range, printed), new Provenance(from), written);
 }

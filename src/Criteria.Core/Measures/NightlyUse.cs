@@ -26,10 +26,10 @@ internal static class NightlyUse
         var run = computed.Run!;
         var (low, high) = Best(run, night => night < times.Length && times[night] is { } time ? time >= run.AtLeast : null);
         var range = Interval.Between(low, high);
-        var from = $"{only.Id}, {nightly.Label.ToLowerInvariant()}: {only[nightly].Text}";
-        return written?.Number is not { } figure ? Measure.Number(definition, range, from)
-            : range.Contains(figure.Low) ? Measure.Number(definition, figure, from, written: written.Written)
-            : Measure.Number(definition, range.HullWith(figure), $"{from}, which disagrees with the written {written.Text}");
+        string From() => $"{only.Id}, {nightly.Label.ToLowerInvariant()}: {only[nightly].Text}";
+        return written?.Number is not { } figure ? Measure.Number(definition, range, From)
+            : range.Contains(figure.Low) ? Measure.Number(definition, figure, From, written: written.Written)
+            : Measure.Number(definition, range.HullWith(figure), () => $"{From()}, which disagrees with the written {written.Text}");
     }
 
     // Every run of the length within the first nights; what is unknown counts for the high end only.

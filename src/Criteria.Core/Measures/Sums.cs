@@ -18,8 +18,8 @@ internal static class Sums
         var low = Add(known.Select(part => part.Number!.Value.Low));
         var most = definition.Range!.Value.High;
         var high = known.Length == counted.Length ? Add(known.Select(part => part.Number!.Value.High)) : low > most ? low : most;
-        var from = string.Join(" + ", counted.Select(part => $"{part.Definition.Label.ToLowerInvariant()} {part.Text}"));
-        return Measure.Number(definition, Interval.Between(low, high), from);
+        string From() => string.Join(" + ", counted.Select(part => $"{part.Definition.Label.ToLowerInvariant()} {part.Text}"));
+        return Measure.Number(definition, Interval.Between(low, high), From);
     }
 
     // Counts and times have no denominator, so the sum is exact.

@@ -16,8 +16,8 @@ internal static class SuppliedIndex
 
         var rate = facts[index.Rate];
         var value = (NumberValue)rate.Value!;
-        var from = rate.Origin.Kind == OriginKind.Computed ? $"{index.Rate.Label}: {rate.Origin.Text}" : index.Rate.Label;
-        return Measure.Number(definition, value.Range, from, value.Printed, rate.Written);
+        string From() => rate.Origin.Kind == OriginKind.Computed ? $"{index.Rate.Label}: {rate.Origin.Text}" : index.Rate.Label;
+        return Measure.Number(definition, value.Range, From, value.Printed, rate.Written);
     }
 
     public static Fact Events(FactDefinition definition, FactSet facts)
@@ -30,12 +30,12 @@ internal static class SuppliedIndex
         if (facts[index.Events].Number is { } count)
         {
             return Disagree(index, facts) && Allowed(facts[index.Printed].Number, index, facts) is { } printed
-                ? Measure.Number(definition, count.HullWith(printed), $"{count.Low.ToText(0)} events, which disagrees with the printed {facts[index.Printed].Written}")
-                : Measure.Number(definition, count, index.Rate.Label);
+                ? Measure.Number(definition, count.HullWith(printed), () => $"{count.Low.ToText(0)} events, which disagrees with the printed {facts[index.Printed].Written}")
+                : Measure.Number(definition, count, () => index.Rate.Label);
         }
 
         return Allowed(facts[index.Rate].Number, index, facts) is { } allowed
-            ? Measure.Number(definition, allowed, $"{facts[index.Rate].Text} over {Denominator(index, facts).Text}")
+            ? Measure.Number(definition, allowed, () => $"{facts[index.Rate].Text} over {Denominator(index, facts).Text}")
             : Fact.Absent(definition);
     }
 
@@ -52,12 +52,12 @@ internal static class SuppliedIndex
         if (time.Number is { } minutes)
         {
             return Disagree(index, facts) && implied is { } other
-                ? Measure.Number(definition, minutes.HullWith(other), $"{time.Text}, which disagrees with the printed {facts[index.Printed].Written}")
-                : Measure.Number(definition, minutes, index.Rate.Label);
+                ? Measure.Number(definition, minutes.HullWith(other), () => $"{time.Text}, which disagrees with the printed {facts[index.Printed].Written}")
+                : Measure.Number(definition, minutes, () => index.Rate.Label);
         }
 
         return implied is { } range
-            ? Measure.Number(definition, range, $"{facts[index.Events].Text} events at {facts[index.Printed].Text}")
+            ? Measure.Number(definition, range, () => $"{facts[index.Events].Text} events at {facts[index.Printed].Text}")
             : Fact.Absent(definition);
     }
 
@@ -105,8 +105,7 @@ internal static class SuppliedIndex
     {
         foreach (var id in definition.Computed!.From)
         {
-            var index = facts.Vocabulary.Indices.FirstOrDefault(candidate => candidate.Rate.Id == id);
-            if (index is not null && facts[index.Rate].IsKnown)
+            if (facts.Vocabulary.IndexOf(id) is { } index && facts[index.Rate].IsKnown)
             {
                 return index;
             }

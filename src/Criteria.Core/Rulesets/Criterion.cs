@@ -102,6 +102,9 @@ public sealed class Criterion
     /// <summary>Whether, when met, the case is outside the program's scope.</summary>
     public bool Refuses { get; init; }
 
+    /// <summary>Whether, when met, figures of the case cannot all be right.</summary>
+    public bool Impossible { get; init; }
+
     /// <summary>When a report shows it on a line of its own.</summary>
     public Shown Shown { get; init; }
 
@@ -131,6 +134,15 @@ public sealed class Criterion
 
     /// <summary>The fixed numbers that it compares facts with; a grade's ends of bands among them.</summary>
     public ImmutableArray<NumberBound> Bounds { get; init; } = [];
+
+    /// <summary>Its comparisons of a fact with another.</summary>
+    public ImmutableArray<FactBound> FactBounds { get; init; } = [];
+
+    /// <summary>Its relations of dates.</summary>
+    public ImmutableArray<DateBound> DateBounds { get; init; } = [];
+
+    /// <summary>The documents and trials it looks for.</summary>
+    public ImmutableArray<Sought> Sought { get; init; } = [];
 
     /// <summary>The criteria it may read, by index.</summary>
     public required ImmutableArray<int> ReadsCriteria { get; init; }

@@ -9,7 +9,7 @@ namespace Criteria.Core.Rulesets;
 /// <summary>A criterion whose conditions are bound, before it is known what it reads in all.</summary>
 internal sealed record BoundParts(
     Shape Shape, Predicate AppliesWhen, Body Body, ImmutableArray<SilentQuestion> Silent, ImmutableArray<Caution> Cautions,
-    Sentence? ReadFirst, bool Refuses, Shown Shown, string? Owner, string? Ask, string? Why, ImmutableArray<string> RestsOn,
+    Sentence? ReadFirst, bool Refuses, bool Impossible, Shown Shown, string? Owner, string? Ask, string? Why, ImmutableArray<string> RestsOn,
     ImmutableArray<Citation> Cites, Reads Reads);
 
 /// <summary>Reads one criterion.</summary>
@@ -44,6 +44,7 @@ internal sealed class CriterionReader(
         var cautions = fields.List("cautions").Select(node => ReadCaution(node, conditions)).ToArray();
         var readFirst = fields.Scalar("read_first") is { } sentence ? ReadSentence(sentence, context) : null;
         var refuses = fields.Flag("refuses");
+        var impossible = fields.Flag("impossible");
         var shown = ShownWords.GetValueOrDefault(fields.Word("shown", "a way of showing", ShownWords.Keys) ?? "always");
         var owner = fields.Text("owner");
         var ask = fields.Text("ask");
@@ -62,7 +63,7 @@ internal sealed class CriterionReader(
             return null;
         }
 
-        var parts = new BoundParts(shape, applies, body, [.. silent!], [.. cautions!], readFirst, refuses, shown, owner, ask, why, restsOn, cites, new Reads());
+        var parts = new BoundParts(shape, applies, body, [.. silent!], [.. cautions!], readFirst, refuses, impossible, shown, owner, ask, why, restsOn, cites, new Reads());
         AddReads(parts);
         return parts;
     }

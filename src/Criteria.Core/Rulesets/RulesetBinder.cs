@@ -130,6 +130,7 @@ internal sealed class RulesetBinder(Vocabulary vocabulary, SourceRegister source
             Cautions = part.Cautions,
             ReadFirst = part.ReadFirst,
             Refuses = part.Refuses,
+            Impossible = part.Impossible,
             Shown = part.Shown,
             Owner = part.Owner,
             Ask = part.Ask,
@@ -140,6 +141,9 @@ internal sealed class RulesetBinder(Vocabulary vocabulary, SourceRegister source
             ReadsFacts = [.. part.Reads.Facts],
             ReadsRecords = [.. part.Reads.Records],
             Bounds = [.. part.Reads.Bounds.Distinct()],
+            FactBounds = [.. part.Reads.FactBounds.Distinct()],
+            DateBounds = [.. part.Reads.Dates],
+            Sought = [.. part.Reads.Sought],
             ReadsCriteria = [.. part.Reads.Criteria],
         });
         return new RulesInForce(vocabulary, [.. files.Select(file => file.Ruleset)], leftOut, [.. criteria], [.. order], [.. strata]);

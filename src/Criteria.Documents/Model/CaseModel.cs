@@ -24,6 +24,9 @@ internal sealed class CaseModel
     /// <summary>The facts by name; of a fact of a night, that of the last night.</summary>
     public required FactTable Facts { get; init; }
 
+    /// <summary>The known facts of a section of the case file: <c>facts_at["intake.symptoms"]</c>.</summary>
+    public required FactSections FactsAt { get; init; }
+
     /// <summary>The sentences for the top of a document, each with its finding.</summary>
     public required IReadOnlyList<FindingModel> ReadFirst { get; init; }
 
@@ -58,6 +61,10 @@ internal sealed class CaseModel
     /// <summary>What local overlays change in the rules, one sentence each.</summary>
     [Untraced]
     public required IReadOnlyList<string> LocalRules { get; init; }
+
+    /// <summary>Whether the rules are for this case at all.</summary>
+    [Untraced]
+    public bool InScope => Refusal is null;
 
     /// <summary>The finding that puts the case outside the scope of the rules, or null.</summary>
     public required FindingModel? Refusal { get; init; }

@@ -45,6 +45,7 @@ internal sealed class CaseModelBuilder
             Nights = nights,
             Findings = new FindingTable(_assessment.Findings.Select(Model)),
             Facts = nights.Length > 0 ? nights[^1].Facts : new FactTable(Facts(_case.Facts, null)),
+            FactsAt = Sections(_case.Facts, null),
             ReadFirst = [.. _assessment.Findings.Where(finding => finding.ReadFirst is not null).Select(Model)],
             OpenQuestions = [.. _assessment.Findings.Where(finding => !finding.Silent.IsEmpty && _shown.IsInFull(finding)).Select(Model)],
             Options = [.. _assessment.Findings.Where(finding => finding.Option is not null && _shown.IsInFull(finding)).Select(Model).Where(model => model.Option!.IsOpenToChoice)],
@@ -105,13 +106,17 @@ internal sealed class CaseModelBuilder
     {
         var findings = _assessment.Findings.Where(finding => finding.Night is null || finding.Night == night.Label).ToArray();
         return new NightModel(
-            Words.Night(night.Label), new FindingTable(findings.Select(Model)), new FactTable(Facts(night.Facts, night.Label)),
+            Words.Night(night.Label), new FindingTable(findings.Select(Model)), new FactTable(Facts(night.Facts, night.Label)), Sections(night.Facts, night.Label),
             [.. findings.Where(finding => finding is { Night: not null, Standing: Standing.Met, Criterion: { Body: GradeBody, Shown: Shown.AtTheTop } }).Select(Model)]);
     }
 
     private static IEnumerable<FactModel> Facts(FactSet facts, string? night) => facts.Vocabulary.Facts
         .Where(definition => !IsIdentity(definition))
         .Select(definition => new FactModel(facts[definition], definition.Scope == FactScope.Night ? night : null));
+
+    private static FactSections Sections(FactSet facts, string? night) => new(facts.Vocabulary.Facts
+        .Where(definition => definition.At is not null && !IsIdentity(definition))
+        .Select(definition => (definition.At!, new FactModel(facts[definition], definition.Scope == FactScope.Night ? night : null))));
 
     private static bool IsIdentity(FactDefinition definition) => definition.At?.StartsWith(IdentityTable.Place + ".", StringComparison.Ordinal) == true;
 

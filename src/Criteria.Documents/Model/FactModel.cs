@@ -40,10 +40,21 @@ internal sealed class FactModel(Fact fact, string? night) : ITraced
 
     bool ITraced.IsOpen => !fact.IsKnown;
 
-    bool ITraced.IsMet => IsYes;
-
     string ITraced.Key => night is null ? Id : $"{Id}@{night}";
 
     /// <summary>The night it is about, in words, or null.</summary>
     internal string? NightLabel => night;
+}
+
+/// <summary>Several facts that one sentence gives together; they share one mark.</summary>
+internal sealed class FactGroupModel(IReadOnlyList<FactModel> facts) : ITraced
+{
+    /// <summary>The facts.</summary>
+    internal IReadOnlyList<FactModel> Facts { get; } = facts;
+
+    bool ITraced.Stands => Facts.All(fact => fact.IsKnown);
+
+    bool ITraced.IsOpen => !Facts.All(fact => fact.IsKnown);
+
+    string ITraced.Key => string.Join('+', Facts.Select(fact => ((ITraced)fact).Key));
 }

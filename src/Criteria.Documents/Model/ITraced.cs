@@ -9,8 +9,8 @@ internal interface ITraced
     /// <summary>Whether it is there and still undecided.</summary>
     public bool IsOpen { get; }
 
-    /// <summary>Whether it is so: a finding that is met, a yes.</summary>
-    public bool IsMet { get; }
+    /// <summary>Whether the sentence itself says where it stands, so that it needs no mark: a document of the case.</summary>
+    public bool NamesItself => false;
 
     /// <summary>Its name with the night it is about, the same for the same thing.</summary>
     public string Key { get; }

@@ -40,7 +40,7 @@ internal sealed class RecordModel(CaseRecord record, RecordDefinition list) : IT
 
     bool ITraced.IsOpen => false;
 
-    bool ITraced.IsMet => true;
+    bool ITraced.NamesItself => true;
 
     string ITraced.Key => $"{list.At}:{record.Id}";
 
@@ -56,7 +56,7 @@ internal sealed class RecordModel(CaseRecord record, RecordDefinition list) : IT
 }
 
 /// <summary>Something with a date: a document or a night.</summary>
-internal sealed class EventModel(string date, string what, string document, bool isDated)
+internal sealed class EventModel(string date, string what, string document, bool isDated) : ITraced
 {
     /// <summary>The date in words; for one without, a word that says so.</summary>
     public string Date { get; } = date;
@@ -69,6 +69,14 @@ internal sealed class EventModel(string date, string what, string document, bool
 
     /// <summary>Whether it has a date.</summary>
     public bool IsDated { get; } = isDated;
+
+    bool ITraced.Stands => true;
+
+    bool ITraced.IsOpen => false;
+
+    bool ITraced.NamesItself => true;
+
+    string ITraced.Key => $"{Date}:{What}:{Document}";
 }
 
 /// <summary>Who is written to.</summary>

@@ -12,7 +12,7 @@ internal sealed class SectionModel(string heading, IReadOnlyList<FindingModel> f
 }
 
 /// <summary>The questions for one who can answer them.</summary>
-internal sealed class AskModel(string owner, IReadOnlyList<QuestionToAskModel> questions)
+internal sealed class AskModel(string owner, IReadOnlyList<QuestionToAskModel> questions) : ITraced
 {
     /// <summary>Who: ordering clinician, scorer, billing staff.</summary>
     [Untraced]
@@ -20,6 +20,14 @@ internal sealed class AskModel(string owner, IReadOnlyList<QuestionToAskModel> q
 
     /// <summary>What to ask, that on which most findings wait first.</summary>
     public IReadOnlyList<QuestionToAskModel> Questions { get; } = questions;
+
+    bool ITraced.Stands => true;
+
+    bool ITraced.IsOpen => false;
+
+    bool ITraced.NamesItself => true;
+
+    string ITraced.Key => $"asks:{Owner}";
 }
 
 /// <summary>One question, with what waits for its answer.</summary>
@@ -69,11 +77,12 @@ internal sealed class CheckModel(FindingModel finding)
     public string Status => Finding.IsMet ? Ready : Finding.IsNotMet ? NotReady : CannotTell;
 
     /// <summary>Who can mend it; empty when it is ready.</summary>
-    public string Owner => Finding.IsMet ? "" : Finding.Owner.Length > 0 ? Finding.Owner : Finding.Missing.FirstOrDefault(fact => fact.Owner.Length > 0)?.Owner ?? "";
+    public string Owner => Finding.IsMet ? "" : Finding.Owner.Length > 0 ? Finding.Owner : Finding.Missing.FirstOrDefault(fact => fact.Owner.Length > 0)?.Owner ?? ToBeFoundOut;
 
-    /// <summary>What to ask for; empty when it is ready.</summary>
-    public string Ask => Finding.IsMet ? "" : Finding.Ask.Length > 0 ? Finding.Ask : Finding.Missing.FirstOrDefault(fact => fact.Ask.Length > 0)?.Ask ?? "";
+    /// <summary>What to ask for, or why the line is open when the rules name no question; empty when it is ready.</summary>
+    public string Ask => Finding.IsMet ? "" : Finding.Ask.Length > 0 ? Finding.Ask : Finding.Missing.FirstOrDefault(fact => fact.Ask.Length > 0)?.Ask ?? Finding.Why;
 
+    private const string ToBeFoundOut = "to be found out";
     internal const string Ready = "ready";
     internal const string NotReady = "not ready";
     internal const string CannotTell = "cannot tell";

@@ -21,6 +21,15 @@ internal sealed class FactTable(IEnumerable<FactModel> facts)
     public FactModel? this[string id] => _byId.GetValueOrDefault(id);
 }
 
+/// <summary>The known facts of a section of the case file: <c>facts_at["intake.symptoms"]</c>.</summary>
+internal sealed class FactSections(IEnumerable<(string Place, FactModel Fact)> facts)
+{
+    private readonly (string Place, FactModel Fact)[] _known = [.. facts.Where(pair => pair.Fact.IsKnown)];
+
+    /// <summary>The known facts below that place, in the order of the vocabulary.</summary>
+    public IReadOnlyList<FactModel> this[string place] => [.. _known.Where(pair => pair.Place.StartsWith(place + ".", StringComparison.Ordinal)).Select(pair => pair.Fact)];
+}
+
 /// <summary>Who the case is about and who writes: <c>identity.patient_name</c>. Only what the document declares is there.</summary>
 internal sealed class IdentityTable(IReadOnlyDictionary<string, string> values)
 {

@@ -4,7 +4,7 @@ namespace Criteria.Documents.Renderers;
 public static class DocumentFormats
 {
     private static readonly IRenderer[] Renderers = [new PlainTextRenderer(ascii: false), new MarkdownRenderer(), new HtmlRenderer()];
-    private static readonly PlainTextRenderer SevenBits = new(ascii: true);
+    private static readonly PlainTextRenderer Ascii80 = new(ascii: true);
 
     /// <summary>The words for formats, the usual one first.</summary>
     public static IReadOnlyList<string> All => [.. Renderers.Select(renderer => renderer.Format)];
@@ -20,7 +20,7 @@ public static class DocumentFormats
     {
         ArgumentNullException.ThrowIfNull(page);
         var renderer = Find(format);
-        return ascii && renderer.Format == SevenBits.Format ? SevenBits.Render(page) : renderer.Render(page);
+        return ascii && renderer.Format == Ascii80.Format ? Ascii80.Render(page) : renderer.Render(page);
     }
 
     private static IRenderer Find(string format) =>

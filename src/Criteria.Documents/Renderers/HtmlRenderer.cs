@@ -66,7 +66,7 @@ internal sealed class HtmlRenderer : IRenderer
                 case ParagraphBlock { Inline: { } only } when only.FirstChild is LinkInline { IsImage: true, NextSibling: null } image:
                     Figure(image);
                     break;
-                case ParagraphBlock paragraph:
+                case ParagraphBlock paragraph when Inlines.Text(paragraph.Inline, page).Length > 0:
                     Element("p", paragraph.Inline);
                     break;
                 case ListBlock list:

@@ -55,7 +55,7 @@ internal sealed class PlainTextRenderer(bool ascii) : IRenderer
                     text.Line();
                     text.Hanging("", Safe(Inlines.Text(heading.Inline, page)), 0);
                     break;
-                case ParagraphBlock paragraph:
+                case ParagraphBlock paragraph when Inlines.Text(paragraph.Inline, page).Length > 0:
                     Gap(block, indent);
                     Lines("", Inlines.Text(paragraph.Inline, page), indent);
                     break;
@@ -144,6 +144,6 @@ internal sealed class PlainTextRenderer(bool ascii) : IRenderer
         private string[] Cells(TableRow row) =>
             [.. row.OfType<TableCell>().Select(cell => Safe(string.Join(' ', cell.OfType<ParagraphBlock>().Select(paragraph => Inlines.Text(paragraph.Inline, page)))).Replace('\n', ' '))];
 
-        private string Safe(string words) => ascii ? Ascii.Of(words) : words;
+        private string Safe(string words) => ascii ? SevenBits.Of(words) : words;
     }
 }

@@ -34,7 +34,7 @@ internal sealed partial class Template
             problems.Add(TemplateDiagnostics.UnknownName($"identity.{carried}", NearestName.Of(carried, known.Identity), known.Identity, new TemplateText(file.Name, text).Next(carried)));
         }
 
-        if (!TemplateParser.Instance.TryParse(body, out var template, out var error))
+        if (!TemplateParser.Instance.TryParse(Tidy.LinesOfTags(body), out var template, out var error))
         {
             problems.Add(SyntaxOf(error, file.Name));
             return null;

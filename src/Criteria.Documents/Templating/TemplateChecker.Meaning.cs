@@ -131,6 +131,10 @@ internal sealed partial class TemplateChecker
         {
             CheckId(id, _known.Facts);
         }
+        else if (of.Type == typeof(FactSections))
+        {
+            CheckPlace(id);
+        }
         else if (of.Type == typeof(IdentityTable))
         {
             CheckIdentity(id, _text.Next(id));
@@ -141,6 +145,7 @@ internal sealed partial class TemplateChecker
 
     private static Type? ItemOfTable(Type? type) => type == typeof(FindingTable) ? typeof(FindingModel)
         : type == typeof(FactTable) ? typeof(FactModel)
+        : type == typeof(FactSections) ? typeof(IReadOnlyList<FactModel>)
         : type is null ? null : TemplateNames.ItemOf(type);
 
     private void CheckIdentity(string name, SourceSpan span)
@@ -152,6 +157,15 @@ internal sealed partial class TemplateChecker
         else if (!_head.Carries.Contains(name))
         {
             _problems.Add(TemplateDiagnostics.NotDeclared(name, _head.Carries, span));
+        }
+    }
+
+    private void CheckPlace(string place)
+    {
+        var span = _text.Next(place);
+        if (!_known.Places.Contains(place))
+        {
+            _problems.Add(TemplateDiagnostics.UnknownName(place, NearestName.Of(place, _known.Places), _known.Places.Order(StringComparer.Ordinal), span));
         }
     }
 
@@ -170,4 +184,5 @@ internal sealed partial class TemplateChecker
 /// <param name="Findings">The criteria, of every payer and date.</param>
 /// <param name="Facts">The facts.</param>
 /// <param name="Identity">The names of identity.</param>
-internal sealed record KnownNames(IReadOnlySet<string> Findings, IReadOnlySet<string> Facts, IReadOnlySet<string> Identity);
+/// <param name="Places">The sections of a case file.</param>
+internal sealed record KnownNames(IReadOnlySet<string> Findings, IReadOnlySet<string> Facts, IReadOnlySet<string> Identity, IReadOnlySet<string> Places);

@@ -20,7 +20,7 @@ internal static class TemplateNames
     [
         typeof(CaseModel), typeof(NightModel), typeof(FactModel), typeof(FindingModel), typeof(MissingModel), typeof(QuestionModel), typeof(OptionModel),
         typeof(OverrideModel), typeof(SectionModel), typeof(AskModel), typeof(QuestionToAskModel), typeof(CoverageModel), typeof(CheckModel), typeof(RecordModel),
-        typeof(EventModel), typeof(RecipientModel), typeof(FigureModel),
+        typeof(EventModel), typeof(CautionModel), typeof(RecipientModel), typeof(FigureModel),
     ];
 
     private static readonly FrozenDictionary<Type, FrozenDictionary<string, PropertyInfo>> Members = Types.ToFrozenDictionary(
@@ -55,6 +55,7 @@ internal static class TemplateNames
 
         options.MemberAccessStrategy.Register<FindingTable, FindingModel?>((table, name) => table[name]);
         options.MemberAccessStrategy.Register<FactTable, FactModel?>((table, name) => table[name]);
+        options.MemberAccessStrategy.Register<FactSections, IReadOnlyList<FactModel>>((sections, place) => sections[place]);
         options.MemberAccessStrategy.Register<IdentityTable, string>((table, name) => table[name]);
         options.Filters.AddFilter("lower_first", (input, _, _) => new StringValue(Wording.Words.Small(input.ToStringValue())));
         return options;

@@ -22,6 +22,9 @@ internal sealed class TemplateParser : FluidParser
     /// <summary>The argument of <c>rests_on</c> that leaves out the marks where the page itself names what it rests on.</summary>
     public const string Marks = "marks";
 
+    // More facts behind one sentence share a mark.
+    private const int MostMarks = 2;
+
     /// <summary>The only one there needs to be; it keeps no state of a rendering.</summary>
     public static readonly TemplateParser Instance = new();
 
@@ -38,12 +41,14 @@ internal sealed class TemplateParser : FluidParser
         var open = await Flag(arguments, Open, context);
         if (traced.Count == 0 || traced.Any(one => one is null || !(one.Stands || (open == true && one.IsOpen))))
         {
+            await output.WriteAsync(Tidy.Nothing);
             return Completion.Normal;
         }
 
         var (text, completion) = await Inner(statements, encoder, context);
         if (string.IsNullOrWhiteSpace(text))
         {
+            await output.WriteAsync(Tidy.Nothing);
             return completion;
         }
 
@@ -52,11 +57,7 @@ internal sealed class TemplateParser : FluidParser
         await output.WriteAsync(words);
         if (await Flag(arguments, Marks, context) != false)
         {
-            var notes = (TraceNotes)context.AmbientValues[TraceNotes.Key];
-            foreach (var one in traced.OfType<ITraced>().DistinctBy(one => one.Key))
-            {
-                await output.WriteAsync(notes.Mark(one));
-            }
+            await output.WriteAsync(MarksOf(traced.OfType<ITraced>(), context));
         }
 
         foreach (var differs in traced.OfType<FindingModel>().Select(finding => finding.Override).OfType<OverrideModel>().Distinct())
@@ -74,20 +75,27 @@ internal sealed class TemplateParser : FluidParser
         var traced = await Named(arguments, context);
         if (traced.Count > 0 && traced.All(one => one is { Stands: true }))
         {
+            await output.WriteAsync(Tidy.Nothing);
             return Completion.Normal;
         }
 
         var (text, completion) = await Inner(statements, encoder, context);
         var words = text.TrimEnd();
         await output.WriteAsync(words);
-        var notes = (TraceNotes)context.AmbientValues[TraceNotes.Key];
-        foreach (var one in words.Length == 0 ? [] : traced.OfType<FindingModel>().Where(one => one.IsOpen).DistinctBy(one => ((ITraced)one).Key))
+        if (words.Length > 0)
         {
-            await output.WriteAsync(notes.Mark(one));
+            await output.WriteAsync(MarksOf(traced.OfType<FindingModel>().Where(one => one.IsOpen), context));
         }
 
         await output.WriteAsync(text[words.Length..]);
         return completion;
+    }
+
+    // Two marks that touch would read as a link in Markdown.
+    private static string MarksOf(IEnumerable<ITraced> traced, TemplateContext context)
+    {
+        var notes = (TraceNotes)context.AmbientValues[TraceNotes.Key];
+        return string.Join(' ', traced.DistinctBy(one => one.Key).Select(notes.Mark).Where(mark => mark.Length > 0));
     }
 
     private static async ValueTask<(string Text, Completion Completion)> Inner(IReadOnlyList<Statement> statements, TextEncoder encoder, TemplateContext context)
@@ -117,7 +125,7 @@ internal sealed class TemplateParser : FluidParser
                     traced.Add(Find(value.ToStringValue(), context));
                     break;
                 case FluidValues.Array:
-                    traced.AddRange(value.Enumerate(context).Select(item => item.ToObjectValue() as ITraced));
+                    traced.AddRange(Grouped([.. value.Enumerate(context).Select(item => item.ToObjectValue() as ITraced)]));
                     break;
                 default:
                     traced.Add(value.ToObjectValue() as ITraced);
@@ -127,6 +135,9 @@ internal sealed class TemplateParser : FluidParser
 
         return traced;
     }
+
+    private static IEnumerable<ITraced?> Grouped(ITraced?[] items) =>
+        items.Length > MostMarks && items.All(item => item is FactModel) ? [new FactGroupModel([.. items.Cast<FactModel>()])] : items;
 
     // Inside `for night in nights` a name means that night; elsewhere the last one.
     private static ITraced? Find(string id, TemplateContext context)

@@ -5,13 +5,20 @@ namespace Criteria.Documents.Templating;
 /// <summary>Takes out what a template leaves behind where a sentence was not printed: empty items, rows, headings and lines.</summary>
 internal static partial class Tidy
 {
+    /// <summary>Stands where a block printed nothing. No text of a case can hold it.</summary>
+    public const char Nothing = '\u0001';
+
+    /// <summary>A template in which a line that only holds a tag leaves no line behind; its places stay where they are.</summary>
+    public static string LinesOfTags(string template) => TagLine().Replace(template, $"$0{Nothing}");
+
     /// <summary>The text without them; it ends with one line end, unless it is empty.</summary>
     public static string Up(string markdown)
     {
-        var lines = markdown.ReplaceLineEndings("\n").Split('\n').Select(line => line.TrimEnd()).Where(line => !EmptyItem().IsMatch(line)).ToList();
+        var lines = markdown.Split('\n').Where(line => !IsNothing(line)).Select(line => line.Replace($"{Nothing}", "", StringComparison.Ordinal).TrimEnd())
+            .Where(line => !EmptyItem().IsMatch(line)).ToList();
         DropHeadlessTables(lines);
-        JoinTables(lines);
         DropEmptyHeadings(lines);
+        SetListsApart(lines);
         var text = ManyLines().Replace(string.Join('\n', lines), "\n\n").Trim('\n');
         return text.Length == 0 ? "" : text + "\n";
     }
@@ -25,22 +32,6 @@ internal static partial class Tidy
             {
                 lines.RemoveRange(i - 1, 2);
                 i--;
-            }
-        }
-    }
-
-    // Loops leave empty lines between the rows of a table.
-    private static void JoinTables(List<string> lines)
-    {
-        for (var i = lines.Count - 2; i > 0; i--)
-        {
-            if (lines[i].Length == 0 && IsRow(lines[i - 1]) && IsRow(lines[i + 1]) && !(i + 2 < lines.Count && Rule().IsMatch(lines[i + 2])))
-            {
-                lines.RemoveAt(i);
-            }
-            else if (lines[i].Length == 0 && lines[i + 1].Length == 0)
-            {
-                lines.RemoveAt(i);
             }
         }
     }
@@ -63,6 +54,20 @@ internal static partial class Tidy
         }
     }
 
+    // A line that follows an item would belong to it.
+    private static void SetListsApart(List<string> lines)
+    {
+        for (var i = lines.Count - 1; i > 0; i--)
+        {
+            if (Item().IsMatch(lines[i - 1]) && lines[i].Length > 0 && lines[i][0] != ' ' && !Item().IsMatch(lines[i]))
+            {
+                lines.Insert(i, "");
+            }
+        }
+    }
+
+    private static bool IsNothing(string line) => line.Contains(Nothing, StringComparison.Ordinal) && line.All(letter => letter is Nothing or ' ');
+
     private static bool IsRow(string? line) => line is { Length: > 0 } && line[0] == '|';
 
     private static int Level(string line)
@@ -74,8 +79,14 @@ internal static partial class Tidy
     [GeneratedRegex(@"^\s*(?:[-*+]|\d+\.)\s*$|^\|[\s|]*$")]
     private static partial Regex EmptyItem();
 
+    [GeneratedRegex(@"^\s*(?:[-*+]|\d+\.) ")]
+    private static partial Regex Item();
+
     [GeneratedRegex(@"^\|(?:\s*:?-+:?\s*\|)+$")]
     private static partial Regex Rule();
+
+    [GeneratedRegex(@"^[ \t]*\{%(?:(?!%\}).)*%\}[ \t]*$", RegexOptions.Multiline)]
+    private static partial Regex TagLine();
 
     [GeneratedRegex(@"\n{3,}")]
     private static partial Regex ManyLines();

@@ -15,10 +15,10 @@ internal sealed class TraceNotes
     /// <summary>What was mentioned, in order; the first has number 1.</summary>
     public IReadOnlyList<ITraced> Notes => _notes;
 
-    /// <summary>The mark behind a sentence; a document of the case names itself in its sentence and needs none.</summary>
+    /// <summary>The mark behind a sentence; empty for what names itself.</summary>
     public string Mark(ITraced traced)
     {
-        if (traced is RecordModel)
+        if (traced.NamesItself)
         {
             return "";
         }

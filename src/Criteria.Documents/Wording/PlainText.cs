@@ -50,7 +50,16 @@ internal sealed partial class PlainText(TextWriter writer)
                 empty = true;
             }
 
-            line += empty ? word : $" {word}";
+            // A word that no line can hold goes on in the next one.
+            var rest = empty ? word : $" {word}";
+            while (line.Length + rest.Length > Width)
+            {
+                var room = Width - line.Length;
+                writer.WriteLine((line + rest[..room]).Replace(Glue, ' '));
+                (line, rest) = (margin, rest[room..]);
+            }
+
+            line += rest;
             empty = false;
         }
 

@@ -5,7 +5,7 @@ using System.Text;
 namespace Criteria.Documents.Renderers;
 
 /// <summary>Any text in seven bits. What has no spelling is written as its code point: nothing is dropped.</summary>
-internal static class Ascii
+internal static class SevenBits
 {
     private static readonly FrozenDictionary<int, string> Spelling = Spellings().ToFrozenDictionary(pair => pair.Letter, pair => pair.Text);
 

@@ -1,0 +1,79 @@
+using System.Collections.Immutable;
+using Criteria.Core.Facts;
+using Criteria.Core.Logic;
+using Criteria.Core.Rulesets;
+
+namespace Criteria.Engine.Changes;
+
+/// <summary>A criterion that a change can move.</summary>
+/// <param name="Criterion">The criterion.</param>
+/// <param name="Reads">Whether it reads what is changed itself, and not only other criteria that do.</param>
+internal readonly record struct Dependent(Criterion Criterion, bool Reads);
+
+/// <summary>Which criteria a fact or a list of records can move, and at which values. Made once for a selection of rules.</summary>
+internal sealed class Dependents
+{
+    private readonly RulesInForce _rules;
+    private readonly Dependent[][] _ofFact;
+    private readonly Dictionary<RecordDefinition, Dependent[]> _ofRecords;
+    private readonly ILookup<FactDefinition, Ratio> _bounds;
+
+    public Dependents(RulesInForce rules)
+    {
+        _rules = rules;
+        var order = rules.EvaluationOrder.Select(index => rules.Criteria[index]).ToArray();
+        var readers = order.SelectMany(criterion => criterion.ReadsFacts.Select(slot => (slot, criterion))).ToLookup(pair => pair.slot, pair => pair.criterion);
+        _ofFact = [.. rules.Vocabulary.Facts.Select(fact => WithReaders(order, readers[fact.Slot]))];
+        _ofRecords = rules.Vocabulary.Records.ToDictionary(list => list, list => WithReaders(order, order.Where(criterion => criterion.ReadsRecords.Contains(list))));
+        _bounds = rules.Criteria.SelectMany(Bounds).Distinct().ToLookup(bound => bound.Fact, bound => bound.At);
+        FactBounds = [.. rules.Criteria.SelectMany(criterion => criterion.FactBounds).Distinct()];
+        Dates = [.. rules.Criteria.SelectMany(criterion => criterion.DateBounds)];
+        Sought = [.. rules.Criteria.SelectMany(criterion => criterion.Sought).DistinctBy(sought => sought.Text)];
+        Impossible = [.. rules.Criteria.Where(criterion => criterion.Impossible).Select(criterion => criterion.Index)];
+    }
+
+    /// <summary>The comparisons of a fact with another.</summary>
+    public ImmutableArray<FactBound> FactBounds { get; }
+
+    /// <summary>The relations of dates.</summary>
+    public ImmutableArray<DateBound> Dates { get; }
+
+    /// <summary>The documents and trials that are looked for.</summary>
+    public ImmutableArray<Sought> Sought { get; }
+
+    /// <summary>The criteria that must not come to be met.</summary>
+    public ImmutableArray<int> Impossible { get; }
+
+    /// <summary>The criteria that a fact can move, in the order of evaluation.</summary>
+    public IReadOnlyList<Dependent> Of(FactDefinition fact) => _ofFact[fact.Slot];
+
+    /// <summary>The criteria that a list of records can move, in the order of evaluation.</summary>
+    public IReadOnlyList<Dependent> Of(RecordDefinition list) => _ofRecords[list];
+
+    /// <summary>The numbers at which some criterion turns with a fact.</summary>
+    public IEnumerable<Ratio> BoundsOf(FactDefinition fact) => _bounds[fact];
+
+    // Rules that round to whole numbers first turn half-way between two of them.
+    private static IEnumerable<(FactDefinition Fact, Ratio At)> Bounds(Criterion criterion) => criterion.Bounds.SelectMany(bound =>
+        criterion.Ruleset.Rounding == Rounding.ToWholeNumbers
+            ? [(bound.Fact, bound.At), (bound.Fact, bound.At.Rounded - (1m / 2)), (bound.Fact, bound.At.Rounded + (1m / 2))]
+            : new[] { (bound.Fact, bound.At) });
+
+    private Dependent[] WithReaders(Criterion[] order, IEnumerable<Criterion> readers)
+    {
+        var reads = new bool[_rules.Criteria.Length];
+        foreach (var criterion in readers)
+        {
+            reads[criterion.Index] = true;
+        }
+
+        var moved = (bool[])reads.Clone();
+
+        foreach (var criterion in order)
+        {
+            moved[criterion.Index] |= criterion.ReadsCriteria.Any(upstream => moved[upstream]);
+        }
+
+        return [.. order.Where(criterion => moved[criterion.Index]).Select(criterion => new Dependent(criterion, reads[criterion.Index]))];
+    }
+}

@@ -50,8 +50,7 @@ internal sealed class FlowBuilder(DocumentPage page, Flow flow, TextMeter meter,
                 Figure(figure, place);
                 break;
             case ParagraphBlock { Inline: { FirstChild: not null } words }:
-                // A sentence that announces a list or a table stays with it.
-                Lines("P", Words(words, place.Text), place.Text, place, keep: next is ListBlock or Table && words.LastChild is LiteralInline last && last.Content.ToString().EndsWith(':'));
+                Lines("P", Words(words, place.Text), place.Text, place, keep: Announces(words, next));
                 break;
             case ListBlock list:
                 List(list, place);
@@ -73,6 +72,10 @@ internal sealed class FlowBuilder(DocumentPage page, Flow flow, TextMeter meter,
                 break;
         }
     }
+
+    // A sentence that announces a list or a table stays with it, and so does the first line of a reason.
+    private static bool Announces(ContainerInline words, Block? next) => next is ListBlock or Table
+        && (next.Parent is Footnote || (words.LastChild is LiteralInline last && last.Content.ToString().EndsWith(':')));
 
     private void Heading(int level, ContainerInline words, Place place)
     {
@@ -116,7 +119,11 @@ internal sealed class FlowBuilder(DocumentPage page, Flow flow, TextMeter meter,
             flow.Strips[before].Before = Math.Max(flow.Strips[before].Before, style.Before);
 
             // A first or last item of one line does not stand alone on a page.
-            flow.Strips[^1].KeepWithNext = flow.Strips.Count - before == 1 && items.Count > 1 && (i == 0 || i == items.Count - 2);
+            if (flow.Strips.Count - before == 1 && items.Count > 1 && (i == 0 || i == items.Count - 2))
+            {
+                flow.Strips[^1].KeepWithNext = true;
+            }
+
             flow.Close();
             flow.Close();
         }

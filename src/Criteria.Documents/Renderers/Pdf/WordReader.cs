@@ -74,17 +74,19 @@ internal sealed class WordReader(DocumentPage page, Glyphs glyphs, TextStyle sty
 
     private void Text(string text, Face face)
     {
-        foreach (var (part, i) in text.Split(' ').Select((part, i) => (part, i)))
+        var parts = text.Split(' ');
+        for (var i = 0; i < parts.Length; i++)
         {
-            if (i > 0)
+            var joined = i > 0 && _current.Count > 0 && Units.Joins(parts[i - 1], parts[i]);
+            if (i > 0 && !joined)
             {
                 EndWord();
             }
 
-            var shown = glyphs.Shown(part);
+            var shown = glyphs.Shown(parts[i]);
             if (shown.Length > 0)
             {
-                _current.Add(new Run(shown, face, style.Size, 0));
+                _current.Add(new Run(joined ? $" {shown}" : shown, face, style.Size, 0));
             }
         }
     }

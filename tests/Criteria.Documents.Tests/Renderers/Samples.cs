@@ -9,8 +9,8 @@ namespace Criteria.Documents.Tests.Renderers;
 /// <summary>Pages to be set, and what has to be found in the result.</summary>
 internal static class Samples
 {
-    /// <summary>A picture of one white point.</summary>
-    private const string Point = "iVBORw0KGgoAAAANSUhEUgAAAAEAAAABCAAAAAA6fptVAAAACklEQVR42mP4DwABAQEAG7buVgAAAABJRU5ErkJggg==";
+    /// <summary>A white square, eight points wide.</summary>
+    private const string Square = "iVBORw0KGgoAAAANSUhEUgAAAAgAAAAICAIAAABLbSncAAAAD0lEQVR4nGP4jwMwDC0JALoev0Ewkwr8AAAAAElFTkSuQmCC";
 
     public const string Everything = """
         First *stressed* and **strong** words.[^1] More of them.[^2]
@@ -70,7 +70,7 @@ internal static class Samples
 
     public static DocumentPage Page(string markdown) => PlainTextTests.Page(markdown) with { Figures = [new DocumentFigure("severity", "<svg/>", [], "Mild, 10.8/h.")] };
 
-    public static DocumentPage WithPicture(this DocumentPage page) => page with { Figures = [page.Figures[0] with { Png = [.. Convert.FromBase64String(Point)] }] };
+    public static DocumentPage WithPicture(this DocumentPage page) => page with { Figures = [page.Figures[0] with { Png = [.. Convert.FromBase64String(Square)] }] };
 
     /// <summary>The text of each paragraph, heading, cell and reason, without spaces.</summary>
     public static IReadOnlyList<string> Texts(DocumentPage page) => [.. MarkdownTree.Parse(page.Markdown).Descendants<LeafBlock>()

@@ -38,7 +38,7 @@ public sealed class PdfLayoutTests
         var file = ReadBack.Of(Samples.Page($"{Table}| tall | {string.Join(' ', words)} |\n| after | end |\n"));
 
         file.Pages.Count.ShouldBeGreaterThan(2);
-        file.Pages.ShouldAllBe(page => Count(ReadBack.BodyOf(page), "RequirementWhattoask") == 1);
+        file.Pages.Count(page => ReadBack.BodyOf(page).Contains("word", StringComparison.Ordinal)).ShouldBe(Count(file.Body, "RequirementWhattoask"));
         file.Body.Replace("RequirementWhattoask", "", StringComparison.Ordinal).ShouldContain($"tall{string.Concat(words)}afterend");
         file.Pages.ShouldAllBe(page => IsOnThePaper(page));
     }

@@ -48,7 +48,7 @@ public sealed record DocumentPage
     /// <summary>The date of the study in words ("night of 3 June 2026"); on every page. Empty when the case has no night.</summary>
     public required string Study { get; init; }
 
-    /// <summary>The rulesets with their versions, one string each ("severity 2026.1"); on every page, as far as they fit, and whole at the end.</summary>
+    /// <summary>The rulesets that the text rests on, with their versions, one string each ("severity 2026.1"); on every page, as far as they fit, and whole at the end. May be empty.</summary>
     public required ImmutableArray<string> Rulesets { get; init; }
 
     /// <summary>How far it has come.</summary>

@@ -11,8 +11,8 @@ namespace Criteria.Documents;
 /// <param name="Name">Its name on the command line.</param>
 /// <param name="Title">Its title.</param>
 /// <param name="Summary">One sentence.</param>
-/// <param name="IsClinical">Whether it is a clinical draft; else it is about coverage.</param>
-public sealed record DocumentKind(string Name, string Title, string Summary, bool IsClinical);
+/// <param name="Part"><c>clinical</c>, <c>coverage</c> or <c>both</c>.</param>
+public sealed record DocumentKind(string Name, string Title, string Summary, string Part);
 
 /// <summary>The templates, or null; and every problem found.</summary>
 public sealed record TemplatesLoading(DocumentTemplates? Templates, ImmutableArray<Diagnostic> Problems);
@@ -27,7 +27,12 @@ public sealed class DocumentTemplates
 
     /// <summary>The documents, in the order of their names.</summary>
     public IReadOnlyList<DocumentKind> Documents =>
-        [.. _templates.Select(template => new DocumentKind(template.Name, template.Head.Title, template.Head.Summary, template.Head.Part == DocumentPart.Clinical))];
+        [.. _templates.Select(template => new DocumentKind(template.Name, template.Head.Title, template.Head.Summary, template.Head.Part switch
+        {
+            DocumentPart.Coverage => "coverage",
+            DocumentPart.Both => "both",
+            _ => "clinical",
+        }))];
 
     /// <summary>The templates that ship with the program, to be copied and edited.</summary>
     public static ImmutableArray<SourceFile> Shipped()

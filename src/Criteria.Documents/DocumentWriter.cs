@@ -80,12 +80,14 @@ public sealed class DocumentWriter
 
         // The reasons are footnotes and stand last in every format.
         var markdown = (template.Head.Why ? body : Unmarked(body)) + signOff.Block() + why;
-        return new WrittenDocument(Page(order, template.Head, signOff, markdown), digest, []);
+        return new WrittenDocument(Page(order, template.Head, signOff, markdown, notes), digest, []);
     }
 
-    private DocumentPage Page(DocumentOrder order, TemplateHead head, SignOff signOff, string markdown)
+    private DocumentPage Page(DocumentOrder order, TemplateHead head, SignOff signOff, string markdown, TraceNotes notes)
     {
-        var rulesets = _assessment.Rulesets.Select(ruleset => $"{ruleset.Id} {ruleset.Version}").ToImmutableArray();
+        // Those that the text rests on; all that were in force stand in the assessment.
+        var behind = notes.Notes.OfType<FindingModel>().Select(model => model.Finding.Criterion.Ruleset.Id).ToHashSet(StringComparer.Ordinal);
+        var rulesets = _assessment.Rulesets.Where(ruleset => behind.Contains(ruleset.Id)).Select(ruleset => $"{ruleset.Id} {ruleset.Version}").ToImmutableArray();
         var content = string.Join('\n', [order.Name, head.Title, _assessment.Case, signOff.Words, .. rulesets, markdown]);
         return new DocumentPage
         {

@@ -67,7 +67,7 @@ internal sealed class SignOff
         var text = new StringBuilder("\n## Sign-off\n\n");
         text.Append(IsReviewed
             ? $"Reviewed by {Safe(_reviewedBy)} on {Safe(_reviewedOn)}.{(IsFinal ? "" : " The text is not locked yet.")}\n"
-            : "Not reviewed. This is a draft for a licensed clinician; the program does not sign.\n");
+            : "Not reviewed. This is a draft until a named reviewer signs it off; the program does not sign.\n");
         if (IsReleased)
         {
             text.Append('\n').Append(System.Globalization.CultureInfo.InvariantCulture, $"Released to the patient by {Safe(_releasedBy)} on {Safe(_releasedOn)}.\n");

@@ -51,9 +51,9 @@ internal sealed class WhyAppendix(Assessment assessment)
         var night = finding.Night is { } label ? $", {Words.Night(label)}" : "";
         var value = finding.Value is { Text.Length: > 0 } found ? $": {found.Text}" : "";
         _text.Append(CultureInfo.InvariantCulture, $"**{Safe(finding.Criterion.Title)}** ({Safe(finding.Id)}{Safe(night)}). {Safe(Words.Sentence($"{finding.Standing.Words()}{value}"))}\n\n");
-        foreach (var fact in TraceWords.Facts(finding.Because))
+        if (TraceWords.Facts(finding.Because) is { Count: > 0 } facts)
         {
-            Item(Words.Sentence(fact));
+            Item($"Facts: {Words.Sentence(Words.Small(string.Join("; ", facts.Select(fact => fact.TrimEnd('.')))))}");
         }
 
         if (!finding.Missing.IsEmpty)
@@ -71,13 +71,13 @@ internal sealed class WhyAppendix(Assessment assessment)
             Item($"{differs.Sentence} The finding above is what the rules make of the facts.");
         }
 
-        foreach (var source in finding.Criterion.Cites.GroupBy(citation => (citation.Source, citation.Verified)))
-        {
-            var sections = string.Join("; ", source.Select(citation => citation.Section).Where(section => section.Length > 0).Distinct(StringComparer.Ordinal));
-            Item($"Source: {source.Key.Source.ShortName}{(sections.Length > 0 ? $", {sections}" : "")} ({source.Key.Verified.Sentence()}).{Words.Overdue(source.Key.Source, assessment.AsOf)}");
-        }
+        Item($"Sources: {string.Join(" ", finding.Criterion.Cites.GroupBy(citation => (citation.Source, citation.Verified)).Select(Source))} Rules: {finding.Criterion.Ruleset.Id} {finding.Criterion.Ruleset.Version}.");
+    }
 
-        Item($"Rules: {finding.Criterion.Ruleset.Id} {finding.Criterion.Ruleset.Version}.");
+    private string Source(IGrouping<(Source Source, Verification Verified), Citation> cited)
+    {
+        var sections = string.Join("; ", cited.Select(citation => citation.Section).Where(section => section.Length > 0).Distinct(StringComparer.Ordinal));
+        return $"{cited.Key.Source.ShortName}{(sections.Length > 0 ? $", {sections}" : "")} ({cited.Key.Verified.Sentence()}).{Words.Overdue(cited.Key.Source, assessment.AsOf)}";
     }
 
     private void Write(FactModel fact)
@@ -90,10 +90,7 @@ internal sealed class WhyAppendix(Assessment assessment)
     private void Write(FactGroupModel group)
     {
         _text.Append(CultureInfo.InvariantCulture, $"**Facts given together** ({Safe(string.Join("; ", group.Facts.Select(fact => fact.Id)))}).\n\n");
-        foreach (var fact in group.Facts)
-        {
-            Item($"{fact.Label}: {fact.Text}{(fact.From.Length > 0 ? $" ({fact.From})" : "")}.");
-        }
+        Item($"{string.Join("; ", group.Facts.Select(fact => $"{fact.Label}: {fact.Text}{(fact.From.Length > 0 ? $" ({fact.From})" : "")}"))}.");
     }
 
     private void Item(string text) => _text.Append(CultureInfo.InvariantCulture, $"    - {Safe(text)}\n");

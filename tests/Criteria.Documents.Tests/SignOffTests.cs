@@ -15,7 +15,7 @@ public sealed class SignOffTests
         var page = Written.Document(Example, "impression").Page!;
 
         (page.State, page.StateWords).ShouldBe((DocumentState.Draft, "DRAFT, not signed"));
-        page.Markdown.ShouldContain("Not reviewed. This is a draft for a licensed clinician; the program does not sign.");
+        page.Markdown.ShouldContain("Not reviewed. This is a draft until a named reviewer signs it off; the program does not sign.");
     }
 
     [Theory]

@@ -55,11 +55,11 @@ public sealed class TraceTests
     [Fact]
     public void Reasons_OfAMark_NameCriterionFactsSourceAndHowFarItWasVerified()
     {
-        var text = Written.Text(Written.ExampleText("oral-appliance-mild"), "impression");
+        var text = Written.Text(Written.ExampleText("oral-appliance-mild"), "impression", "markdown");
 
-        text.ShouldContain("Grade by REI, 4 % rule (severity.rei-4, night of 15 April 2026). Met: mild.");
+        text.ShouldContain("**Grade by REI, 4 % rule** (severity.rei-4, night of 15 April 2026). Met: mild.");
         text.ShouldContain("10.8/h is at least 5 /h and below 15 /h (72 events in 6 h 40 min).");
-        text.ShouldContain("(from memory, not");
+        text.ShouldContain("(from memory, not checked).");
         text.ShouldContain("Rules: osa-severity 2026.1.");
     }
 

@@ -64,7 +64,7 @@ internal static class WriteCommand
     {
         foreach (var document in templates.Documents)
         {
-            terminal.Out.WriteLine($"{document.Name}  ({(document.IsClinical ? "clinical draft" : "coverage")})");
+            terminal.Out.WriteLine($"{document.Name}  ({document.Part})");
             terminal.Out.WriteLine($"    {document.Summary}");
         }
 

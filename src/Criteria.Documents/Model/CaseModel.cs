@@ -42,8 +42,11 @@ internal sealed class CaseModel
     /// <summary>The coverage check, or null when the case asks for none or there are no rules for it.</summary>
     public required CoverageModel? Coverage { get; init; }
 
-    /// <summary>What to ask, and whom.</summary>
-    public required IReadOnlyList<AskModel> Asks { get; init; }
+    /// <summary>What to ask for the clinical draft, and whom.</summary>
+    public required IReadOnlyList<AskModel> ClinicalAsks { get; init; }
+
+    /// <summary>What to ask for the coverage check, and whom.</summary>
+    public required IReadOnlyList<AskModel> CoverageAsks { get; init; }
 
     /// <summary>The documents, by their dates.</summary>
     public required IReadOnlyList<RecordModel> Documents { get; init; }

@@ -51,7 +51,8 @@ internal sealed class CaseModelBuilder
             Options = [.. _assessment.Findings.Where(finding => finding.Option is not null && _shown.IsInFull(finding)).Select(Model).Where(model => model.Option!.IsOpenToChoice)],
             Clinical = [.. Rulesets(RulesetFunction.Clinical).Select(Section).Where(section => section.Findings.Count > 0)],
             Coverage = Coverage(),
-            Asks = Asks(),
+            ClinicalAsks = Asks(RulesetFunction.Clinical),
+            CoverageAsks = Asks(RulesetFunction.Coverage),
             Documents = documents,
             Therapy = [.. Records(TherapyList, (record, list) => new RecordModel(record, list))],
             ByDate = [.. Events(documents)],
@@ -105,9 +106,11 @@ internal sealed class CaseModelBuilder
     private NightModel Night(Night night)
     {
         var findings = _assessment.Findings.Where(finding => finding.Night is null || finding.Night == night.Label).ToArray();
+        var grades = findings.Where(finding => finding is { Night: not null, Criterion: { Body: GradeBody, Shown: Shown.AtTheTop } }).ToArray();
         return new NightModel(
             Words.Night(night.Label), new FindingTable(findings.Select(Model)), new FactTable(Facts(night.Facts, night.Label)), Sections(night.Facts, night.Label),
-            [.. findings.Where(finding => finding is { Night: not null, Standing: Standing.Met, Criterion: { Body: GradeBody, Shown: Shown.AtTheTop } }).Select(Model)]);
+            [.. grades.Where(finding => finding.Standing == Standing.Met).Select(Model)],
+            [.. grades.Where(finding => finding is { Standing: Standing.Undetermined, Value.NumberText.Length: > 0 }).Select(Model)]);
     }
 
     private static IEnumerable<FactModel> Facts(FactSet facts, string? night) => facts.Vocabulary.Facts
@@ -149,9 +152,15 @@ internal sealed class CaseModelBuilder
             [.. shown.Where(finding => finding.Criterion.Shown == Shown.WhenMet).Select(Model)]);
     }
 
-    private AskModel[] Asks() =>
+    // A line of a checklist that is open asks for its document as well, not only for what the case does not say of it.
+    private static IEnumerable<(string Ask, string Owner, Finding Finding)> Questions(Finding finding) =>
+        finding is { Standing: Standing.Undetermined, Criterion: { Ask: { } ask, Shown: Shown.Always, Ruleset.Function: RulesetFunction.Coverage } criterion }
+            ? ShownFindings.Questions(finding).Append((ask, criterion.Owner ?? "", finding))
+            : ShownFindings.Questions(finding);
+
+    private AskModel[] Asks(RulesetFunction function) =>
     [
-        .. _assessment.Findings.Where(_shown.IsInFull).SelectMany(ShownFindings.Questions).GroupBy(question => question.Ask)
+        .. _assessment.Findings.Where(finding => finding.Criterion.Ruleset.Function == function && _shown.IsInFull(finding)).SelectMany(Questions).GroupBy(question => question.Ask)
             .Select(group => (group.First().Owner, Question: new QuestionToAskModel(
                 group.Key, group.Select(question => question.Finding.Criterion.Why ?? "").FirstOrDefault(why => why.Length > 0) ?? "",
                 [.. group.Select(question => Model(question.Finding)).Distinct()])))

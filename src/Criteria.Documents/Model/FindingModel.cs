@@ -52,6 +52,9 @@ internal sealed class FindingModel(Finding finding, OverrideModel? differs) : IT
     /// <summary>Whether it applies to the case.</summary>
     public bool Applies => Finding.Standing != Core.Logic.Standing.NotApplicable;
 
+    /// <summary>Whether it is a flag: worth a line only when it is met.</summary>
+    public bool IsFlag => Finding.Criterion.Shown == Shown.WhenMet;
+
     /// <summary>Why it is what it is, in one sentence; empty when the title says it all.</summary>
     public string Why => Words.Sentence(Words.Why(Finding));
 

@@ -1,7 +1,7 @@
 namespace Criteria.Documents.Model;
 
 /// <summary>One night.</summary>
-internal sealed class NightModel(string label, FindingTable findings, FactTable facts, FactSections sections, IReadOnlyList<FindingModel> grades)
+internal sealed class NightModel(string label, FindingTable findings, FactTable facts, FactSections sections, IReadOnlyList<FindingModel> grades, IReadOnlyList<FindingModel> openGrades)
 {
     /// <summary>The night in words: <c>night of 3 June 2026</c>.</summary>
     [Untraced]
@@ -18,6 +18,9 @@ internal sealed class NightModel(string label, FindingTable findings, FactTable 
 
     /// <summary>Every grade of the night that is decided, one for each index and scoring rule.</summary>
     public IReadOnlyList<FindingModel> Grades { get; } = grades;
+
+    /// <summary>Every grade that is still open although its index is known.</summary>
+    public IReadOnlyList<FindingModel> OpenGrades { get; } = openGrades;
 
     /// <summary>The cautions of those grades, each once with the grades that carry it.</summary>
     public IReadOnlyList<CautionModel> Cautions { get; } =

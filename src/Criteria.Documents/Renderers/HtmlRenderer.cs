@@ -52,7 +52,7 @@ internal sealed class HtmlRenderer : IRenderer
                 Block(block);
             }
 
-            _html.Append(CultureInfo.InvariantCulture, $"</main>\n<footer>\n<p>Rules: {Safe(string.Join(", ", page.Rulesets))}. {Safe(page.Program)}.</p>\n</footer>\n</body>\n</html>\n");
+            _html.Append(CultureInfo.InvariantCulture, $"</main>\n<footer>\n<p>{Safe(Foot.Of(page))}</p>\n</footer>\n</body>\n</html>\n");
             return _html.ToString().ReplaceLineEndings("\n");
         }
 

@@ -41,7 +41,7 @@ internal sealed class PlainTextRenderer(bool ascii) : IRenderer
 
             text.Line();
             text.Line(new string('-', PlainText.Width));
-            text.Hanging("", Safe($"Rules: {string.Join(", ", page.Rulesets)}. {page.Program}."), 0);
+            text.Hanging("", Safe(Foot.Of(page)), 0);
         }
 
         private void Block(Block block, int indent)

@@ -42,7 +42,7 @@ internal static class TemplateDiagnostics
         "CT0012", Severity.Error, $"unknown key `{key}` in the head of the template", span, Help(nearest, known));
 
     public static Diagnostic HeadValue(string key, string value, SourceSpan span) => new(
-        "CT0013", Severity.Error, $"`{key}` cannot be `{value}`", span, key == "part" ? "it is clinical or coverage" : "it is yes or no");
+        "CT0013", Severity.Error, $"`{key}` cannot be `{value}`", span, key == "part" ? "it is clinical, coverage or both" : "it is yes or no");
 
     public static Diagnostic HeadIncomplete(SourceSpan span) => new("CT0014", Severity.Error, "the head of the template lacks its title or its summary", span);
 

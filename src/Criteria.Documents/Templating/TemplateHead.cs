@@ -11,6 +11,9 @@ internal enum DocumentPart
 
     /// <summary>A coverage check, or a letter about coverage.</summary>
     Coverage,
+
+    /// <summary>Both, each under a heading of its own.</summary>
+    Both,
 }
 
 /// <summary>The head of a template: what the document is and what it may carry.</summary>
@@ -81,7 +84,7 @@ internal sealed record TemplateHead
     {
         "title" => this with { Title = value },
         "summary" => this with { Summary = value },
-        "part" => value switch { "clinical" => this with { Part = DocumentPart.Clinical }, "coverage" => this with { Part = DocumentPart.Coverage }, _ => null },
+        "part" => value switch { "clinical" => this with { Part = DocumentPart.Clinical }, "coverage" => this with { Part = DocumentPart.Coverage }, "both" => this with { Part = DocumentPart.Both }, _ => null },
         "carries" => this with { Carries = Names(value) },
         "to" => this with { To = Names(value) },
         "why" => YesNo(value) is { } why ? this with { Why = why } : null,

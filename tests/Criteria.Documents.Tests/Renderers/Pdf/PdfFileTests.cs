@@ -82,4 +82,14 @@ public sealed class PdfFileTests
         ReadBack.Of(Page).File.ShouldBe(first);
         ReadBack.Of(Page with { Id = new string('1', 32) }).File.ShouldNotBe(first);
     }
+
+    [Fact]
+    public void Pdf_SetByManyAtOnce_HasTheSameBytes()
+    {
+        var alone = ReadBack.Of(Page).File;
+
+        var together = Enumerable.Range(0, 16).AsParallel().WithDegreeOfParallelism(8).Select(_ => ReadBack.Of(Page).File).ToArray();
+
+        together.ShouldAllBe(file => file.SequenceEqual(alone));
+    }
 }

@@ -48,6 +48,9 @@ internal static class PdfDesign
     /// <summary>The part of the text height that one table row, or one figure, may fill.</summary>
     public const double WholeRow = 0.4;
 
+    /// <summary>A table that is at most this part of the text height stays on one page.</summary>
+    public const double WholeTable = 0.25;
+
     /// <summary>Least points of a figure's picture to the inch: fewer look coarse.</summary>
     public const double FigureDensity = 144;
 

@@ -24,9 +24,19 @@ internal sealed class TableBuilder(Flow flow, TextMeter meter, double textHeight
         _left = left;
         _widths = ColumnWidths.Share(_breaker.Demands([.. rows.Select(row => row.Cells)]), width);
         _align.AddRange(table.ColumnDefinitions.Select(column => column.Alignment).Concat(Enumerable.Repeat<TableColumnAlign?>(null, _widths.Length)).Take(_widths.Length));
+        var before = flow.Strips.Count;
         flow.Open("Table");
         Rows([.. rows.Select(row => (row.IsHeader, Lines(row.Cells)))]);
         flow.Close();
+        KeepShort(flow.Strips[before..]);
+    }
+
+    private void KeepShort(List<Strip> rows)
+    {
+        if (rows.Sum(row => row.Height) <= textHeight * PdfDesign.WholeTable)
+        {
+            rows[..^1].ForEach(row => row.KeepWithNext = true);
+        }
     }
 
     private void Rows(IReadOnlyList<(bool IsHeader, List<List<Line>> Cells)> rows)

@@ -42,11 +42,12 @@ internal sealed class WordBlocks(DocumentPage page, MainDocumentPart part, WordN
         var level = Math.Min(place.Level, WordMeasures.ListLevels - 1);
         var number = numbering.Add(list.IsOrdered, level, int.TryParse(list.OrderedStart, System.Globalization.CultureInfo.InvariantCulture, out var start) ? start : 1);
         var label = new NumberingProperties(new NumberingLevelReference { Val = level }, new NumberingId { Val = number });
-        var inner = new Place(WordStyles.ListItem, place.Level + 1);
+        var style = place.Style is WordStyles.Note or WordStyles.NoteItem ? WordStyles.NoteItem : WordStyles.ListItem;
+        var inner = new Place(style, place.Level + 1);
         foreach (var item in list.OfType<ListItemBlock>())
         {
             var first = item.FirstOrDefault() as ParagraphBlock;
-            yield return Paragraph(WordStyles.ListItem, _inlines.Runs(first?.Inline), (NumberingProperties)label.CloneNode(true));
+            yield return Paragraph(style, _inlines.Runs(first?.Inline), (NumberingProperties)label.CloneNode(true));
             foreach (var element in item.Where(block => block != first).SelectMany(block => Block(block, inner)))
             {
                 yield return element;

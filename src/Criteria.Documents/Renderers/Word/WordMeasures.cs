@@ -23,6 +23,9 @@ internal static class WordMeasures
     /// <summary>How deep lists may stand in each other.</summary>
     public const int ListLevels = 9;
 
+    /// <summary>Most rows of a table that stays on one page.</summary>
+    public const int WholeTable = 8;
+
     /// <summary>The font, one that every word processor has or has a double of.</summary>
     public const string Font = "Arial";
 

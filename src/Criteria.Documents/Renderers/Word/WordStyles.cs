@@ -32,6 +32,9 @@ internal static class WordStyles
     /// <summary>A reason at the end.</summary>
     public const string Note = "Reason";
 
+    /// <summary>An item of a list in a reason.</summary>
+    public const string NoteItem = "ReasonItem";
+
     /// <summary>The mark of a reason.</summary>
     public const string Mark = "ReasonMark";
 
@@ -56,6 +59,7 @@ internal static class WordStyles
         Paragraph(Header, "header", PdfDesign.Small, Spacing(0)),
         Paragraph(Footer, "footer", PdfDesign.Small, Spacing(0)),
         Paragraph(Note, "Reason", PdfDesign.Note, Spacing(PdfDesign.Note.Before)),
+        Paragraph(NoteItem, "Reason Item", PdfDesign.NoteItem, Spacing(PdfDesign.NoteItem.Before)),
         new Style(new StyleName { Val = "Reason Mark" }, new StyleRunProperties(new VerticalTextAlignment { Val = VerticalPositionValues.Superscript }))
         {
             Type = StyleValues.Character,

@@ -23,13 +23,14 @@ internal sealed class WordTable(DocumentPage page, WordInlines inlines, TextMete
             new TableGrid(widths.Select(column => new GridColumn { Width = WordMeasures.Length(column) })));
         foreach (var row in table.OfType<TableRow>())
         {
-            made.AppendChild(Row(row, table, widths));
+            var keeps = row.IsHeader || (table.Count <= WordMeasures.WholeTable && row != table.LastChild);
+            made.AppendChild(Row(row, table, widths, keeps));
         }
 
         return made;
     }
 
-    private DocumentFormat.OpenXml.Wordprocessing.TableRow Row(TableRow row, Markdig.Extensions.Tables.Table table, double[] widths)
+    private DocumentFormat.OpenXml.Wordprocessing.TableRow Row(TableRow row, Markdig.Extensions.Tables.Table table, double[] widths, bool keeps)
     {
         var properties = new TableRowProperties(new CantSplit());
         if (row.IsHeader)
@@ -43,16 +44,16 @@ internal sealed class WordTable(DocumentPage page, WordInlines inlines, TextMete
             var align = i < table.ColumnDefinitions.Count ? table.ColumnDefinitions[i].Alignment : null;
             made.AppendChild(new DocumentFormat.OpenXml.Wordprocessing.TableCell(
                 new TableCellProperties(new TableCellWidth { Width = WordMeasures.Length(widths[i]), Type = TableWidthUnitValues.Dxa }),
-                Paragraph(i < row.Count ? (TableCell)row[i] : null, align, row.IsHeader)));
+                Paragraph(i < row.Count ? (TableCell)row[i] : null, align, keeps)));
         }
 
         return made;
     }
 
-    private Paragraph Paragraph(TableCell? cell, TableColumnAlign? align, bool isHeader)
+    private Paragraph Paragraph(TableCell? cell, TableColumnAlign? align, bool keeps)
     {
         var properties = new ParagraphProperties(new ParagraphStyleId { Val = WordStyles.TableText });
-        if (isHeader)
+        if (keeps)
         {
             properties.AddChild(new KeepNext());
         }

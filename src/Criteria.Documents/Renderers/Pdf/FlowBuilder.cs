@@ -105,6 +105,11 @@ internal sealed class FlowBuilder(DocumentPage page, Flow flow, TextMeter meter,
         {
             var (item, label) = items[i];
             flow.Open("LI");
+            if (item is Footnote note)
+            {
+                flow.Beside(new AnchorInk(note.Order));
+            }
+
             flow.Open("Lbl");
             flow.Beside(new TextInk(new Run(label, style.Face, style.Size, 0), place.Left, style.BaseLine));
             flow.Close();

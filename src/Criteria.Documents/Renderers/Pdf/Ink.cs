@@ -35,3 +35,7 @@ internal sealed record CloseInk : Ink;
 /// <param name="Text">The heading.</param>
 /// <param name="Level">The level, from 2.</param>
 internal sealed record OutlineInk(string Text, int Level) : Ink;
+
+/// <summary>The place to which the marks of a reason lead.</summary>
+/// <param name="Note">The number of the reason.</param>
+internal sealed record AnchorInk(int Note) : Ink;

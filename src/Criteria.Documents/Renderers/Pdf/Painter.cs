@@ -9,11 +9,13 @@ internal sealed class Painter(PdfDocument document, DocumentPage page, TextMeter
 {
     private readonly StructureBuilder _structure = UAManager.ForDocument(document).StructureBuilder;
     private readonly Running _running = new(page, meter);
+    private Links? _links;
     private PdfOutline? _section;
 
     /// <summary>Draws all pages.</summary>
     public void Paint(IReadOnlyList<IReadOnlyList<Placed>> pages)
     {
+        _links = new Links(pages, page.Paper);
         for (var i = 0; i < pages.Count; i++)
         {
             Paint(pages[i], i + 1, pages.Count);
@@ -78,6 +80,13 @@ internal sealed class Painter(PdfDocument document, DocumentPage page, TextMeter
                 break;
             case OutlineInk outline:
                 (_section?.Outlines ?? document.Outlines).Add(outline.Text, sheet, true);
+                break;
+            case TextInk { Run.Note: > 0 } mark when _links!.To(mark, y, meter) is { } link:
+                _structure.BeginElement(link, Links.Spoken(mark.Run.Note));
+                Draw(graphics, ink, PdfDesign.SideMargin, y);
+                _structure.End();
+                break;
+            case AnchorInk:
                 break;
             case PictureInk picture:
                 Draw(graphics, picture, y);

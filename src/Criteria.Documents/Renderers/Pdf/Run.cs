@@ -5,10 +5,11 @@ namespace Criteria.Documents.Renderers.Pdf;
 /// <param name="Face">The cut of the font.</param>
 /// <param name="Size">The size in points.</param>
 /// <param name="Rise">How far above the base line it stands, in points.</param>
-internal readonly record struct Run(string Text, Face Face, double Size, double Rise)
+/// <param name="Note">The reason that it leads to; zero for none.</param>
+internal readonly record struct Run(string Text, Face Face, double Size, double Rise, int Note = 0)
 {
     /// <summary>Whether two runs look alike, so that one can go on where the other ends.</summary>
-    public bool Joins(Run other) => Face == other.Face && Size.Equals(other.Size) && Rise.Equals(other.Rise);
+    public bool Joins(Run other) => Face == other.Face && Size.Equals(other.Size) && Rise.Equals(other.Rise) && Note == other.Note;
 }
 
 /// <summary>Runs between two places where a line may break.</summary>

@@ -101,7 +101,7 @@ internal sealed class WordReader(DocumentPage page, Glyphs glyphs, TextStyle sty
         }
 
         var text = string.Create(CultureInfo.InvariantCulture, $"[{number}]");
-        _current.Add(new Run(text, Face.Regular, style.Size * PdfDesign.MarkSize, style.Size * PdfDesign.MarkRise));
+        _current.Add(new Run(text, Face.Regular, style.Size * PdfDesign.MarkSize, style.Size * PdfDesign.MarkRise, number));
     }
 
     private void EndWord(bool endsLine = false)

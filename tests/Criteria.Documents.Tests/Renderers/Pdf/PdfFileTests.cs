@@ -65,7 +65,8 @@ public sealed class PdfFileTests
         var lines = string.Concat(Enumerable.Range(1, 60).Select(i => $"Line {i}.\n\n"));
         var file = ReadBack.Of(Samples.Page($"{lines}Marked.[^1] Marked.[^2] Marked.[^1]\n\n## Why\n\n[^1]: One.\n\n    {lines.Replace("\n\n", "\n\n    ", StringComparison.Ordinal)}\n[^2]: Two.\n"));
 
-        var links = file.Pages.SelectMany(page => page.GetAnnotations()).Select(mark => (mark.Content, ((UglyToad.PdfPig.Actions.GoToAction)mark.Action!).Destination.PageNumber)).ToArray();
+        using var document = UglyToad.PdfPig.PdfDocument.Open(file.File);
+        var links = document.GetPages().SelectMany(page => page.GetAnnotations()).Select(mark => (mark.Content, ((UglyToad.PdfPig.Actions.GoToAction)mark.Action!).Destination.PageNumber)).ToArray();
 
         var pages = new[] { "[1]One.", "[2]Two." }.Select(reason => file.Pages.Single(page => ReadBack.BodyOf(page).Contains(reason, StringComparison.Ordinal)).Number).ToArray();
         links.ShouldBe([("reason 1", pages[0]), ("reason 2", pages[1]), ("reason 1", pages[0])]);

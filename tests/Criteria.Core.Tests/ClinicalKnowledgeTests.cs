@@ -29,6 +29,7 @@ public sealed partial class ClinicalKnowledgeTests
     private static readonly Dictionary<string, int[]> WholeNumbers = new(StringComparer.Ordinal)
     {
         ["src/Criteria.Engine/Network/FindingFact.cs"] = [8], // types that findings are spread over
+        ["src/Criteria.Engine/Changes/Grid.cs"] = [10], // tenths of a unit
         ["src/Criteria.Core/Facts/Unit.cs"] = [60, 100], // minutes in an hour, hundredths, centimetres in a metre
         ["src/Criteria.Core/Facts/QuantityText.cs"] = [4, 60], // decimals shown; minutes in an hour
         ["src/Criteria.Core/Facts/VocabularyReader.cs"] = [24, 60], // minutes in a day
@@ -44,7 +45,6 @@ public sealed partial class ClinicalKnowledgeTests
         ["src/Criteria.Core/Rulesets/ScoreReader.cs"] = [1000], // most points of a score
         ["src/Criteria.Core/Cases/CaseBuilder.cs"] = [6], // digits of a page
         ["src/Criteria.Core/Cases/SectionReader.cs"] = [4], // letters of a name
-        ["src/Criteria.Core/Facts/FactSet.cs"] = [4], // facts for which a list is faster than a table
         ["src/Criteria.Core/Reading/Diagnostic.cs"] = [200, 400], // bounds of a file and of its texts
         ["src/Criteria.Core/Reading/NearestName.cs"] = [64],
         ["src/Criteria.Core/Reading/TreeReader.cs"] = [4, 32, 1024, 20000, 200000],

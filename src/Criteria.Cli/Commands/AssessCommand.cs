@@ -8,6 +8,7 @@ using Criteria.Core.Reading;
 using Criteria.Core.Rulesets;
 using Criteria.Documents.Wording;
 using Criteria.Engine;
+using Criteria.Engine.Changes;
 using Criteria.Engine.Findings;
 using Criteria.Engine.Output;
 
@@ -64,7 +65,7 @@ internal static class AssessCommand
         printer.Begin();
         foreach (var name in names)
         {
-            var (assessment, problems) = One(name, terminal, reader, assessor, asOf);
+            var (subject, assessment, problems) = One(name, terminal, reader, assessor, asOf);
             if (assessment is null)
             {
                 progress.Clear();
@@ -74,7 +75,7 @@ internal static class AssessCommand
             }
             else
             {
-                printer.Print(assessment);
+                printer.Print(assessment, printer.WantsOutlook ? assessor.OutlookOf(subject!, assessment) : null);
             }
 
             progress.Step();
@@ -85,25 +86,25 @@ internal static class AssessCommand
         return worst;
     }
 
-    private static (Assessment? Assessment, IReadOnlyList<Diagnostic> Problems) One(string name, Terminal terminal, CaseReader reader, Assessor assessor, DateOnly? asOf)
+    private static (Case? Subject, Assessment? Assessment, IReadOnlyList<Diagnostic> Problems) One(string name, Terminal terminal, CaseReader reader, Assessor assessor, DateOnly? asOf)
     {
         if (InputFiles.Read(name, terminal.In, out var why) is not { } file)
         {
-            return (null, [FileDiagnostics.Unreadable(name, why!)]);
+            return (null, null, [FileDiagnostics.Unreadable(name, why!)]);
         }
 
         var reading = reader.Read(file);
         if (reading.Case is not { } subject)
         {
-            return (null, reading.Problems);
+            return (null, null, reading.Problems);
         }
 
         if ((asOf ?? subject.RulesDate) is not { } date)
         {
-            return (null, [.. reading.Problems, FileDiagnostics.NoDate(file.Name)]);
+            return (null, null, [.. reading.Problems, FileDiagnostics.NoDate(file.Name)]);
         }
 
-        return (assessor.Assess(subject, date, reading.Problems), reading.Problems);
+        return (subject, assessor.Assess(subject, date, reading.Problems), reading.Problems);
     }
 
     private static AssessmentPrinter Printer(string format, TextWriter output, int cases) => format switch
@@ -120,7 +121,10 @@ internal static class AssessCommand
         {
         }
 
-        public abstract void Print(Assessment assessment);
+        /// <summary>Whether the reader is told what would change it and what is worth asking; of lines for another program, no.</summary>
+        public virtual bool WantsOutlook => true;
+
+        public abstract void Print(Assessment assessment, Outlook? outlook);
 
         public abstract void Unread(IReadOnlyList<Diagnostic> problems);
 
@@ -133,7 +137,7 @@ internal static class AssessCommand
     {
         private bool _first = true;
 
-        public override void Print(Assessment assessment)
+        public override void Print(Assessment assessment, Outlook? outlook)
         {
             if (!_first)
             {
@@ -143,7 +147,7 @@ internal static class AssessCommand
             }
 
             _first = false;
-            TextReport.Write(assessment, output);
+            TextReport.Write(assessment, outlook, output);
         }
 
         // The problems are on standard error; the report of another case must not be mistaken for this one's.
@@ -158,7 +162,7 @@ internal static class AssessCommand
 
         public override void Begin() => output.Write(asArray ? "[\n" : "");
 
-        public override void Print(Assessment assessment) => Put(JsonText.Of(writer => AssessmentJson.Write(writer, assessment), indented: true));
+        public override void Print(Assessment assessment, Outlook? outlook) => Put(JsonText.Of(writer => AssessmentJson.Write(writer, assessment, outlook), indented: true));
 
         public override void Unread(IReadOnlyList<Diagnostic> problems) => Put(JsonText.Of(writer => AssessmentJson.WriteUnread(writer, problems), indented: true));
 
@@ -174,7 +178,9 @@ internal static class AssessCommand
 
     private sealed class NdJsonPrinter(TextWriter output) : AssessmentPrinter
     {
-        public override void Print(Assessment assessment) => output.Write(JsonText.Of(writer => AssessmentJson.Write(writer, assessment), indented: false) + "\n");
+        public override bool WantsOutlook => false;
+
+        public override void Print(Assessment assessment, Outlook? outlook) => output.Write(JsonText.Of(writer => AssessmentJson.Write(writer, assessment), indented: false) + "\n");
 
         public override void Unread(IReadOnlyList<Diagnostic> problems) =>
             output.Write(JsonText.Of(writer => AssessmentJson.WriteUnread(writer, problems), indented: false) + "\n");

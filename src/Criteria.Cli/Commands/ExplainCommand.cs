@@ -4,6 +4,7 @@ using Criteria.Cli.Report;
 using Criteria.Core.Cases;
 using Criteria.Core.Reading;
 using Criteria.Engine;
+using Criteria.Engine.Changes;
 using Criteria.Engine.Findings;
 using Criteria.Engine.Output;
 
@@ -57,7 +58,8 @@ internal static class ExplainCommand
             return ExitCode.CaseProblems;
         }
 
-        var assessment = new Assessor(library, CasesExpected.One).Assess(subject, date, reading.Problems);
+        var assessor = new Assessor(library, CasesExpected.One);
+        var assessment = assessor.Assess(subject, date, reading.Problems);
         var findings = assessment.Of(id).ToArray();
         if (findings.Length == 0)
         {
@@ -71,11 +73,11 @@ internal static class ExplainCommand
             return ExitCode.Usage;
         }
 
-        Print(terminal.Out, assessment, chosen, format);
+        Print(terminal.Out, assessment, assessor.OutlookOf(subject, assessment), chosen, format);
         return ExitCode.Done;
     }
 
-    private static void Print(TextWriter output, Assessment assessment, Finding[] findings, string format)
+    private static void Print(TextWriter output, Assessment assessment, Outlook outlook, Finding[] findings, string format)
     {
         if (format == "json")
         {
@@ -85,7 +87,7 @@ internal static class ExplainCommand
                     writer.WriteStartArray();
                     foreach (var finding in findings)
                     {
-                        AssessmentJson.WriteFinding(writer, finding);
+                        AssessmentJson.WriteFinding(writer, finding, outlook);
                     }
 
                     writer.WriteEndArray();
@@ -101,7 +103,7 @@ internal static class ExplainCommand
                 output.WriteLine();
             }
 
-            TraceText.Write(assessment, findings[i], output);
+            TraceText.Write(assessment, outlook, findings[i], output);
         }
     }
 

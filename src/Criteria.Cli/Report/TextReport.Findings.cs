@@ -5,7 +5,7 @@ using Criteria.Engine.Findings;
 
 namespace Criteria.Cli.Report;
 
-/// <summary>The findings of one ruleset, and whom to ask.</summary>
+/// <summary>The findings of one ruleset.</summary>
 internal sealed partial class TextReport
 {
     private const int FewFindings = 2;
@@ -162,29 +162,4 @@ internal sealed partial class TextReport
             _text.Hanging("", $"Recommendation in the source: {option.Strength}. Certainty: {option.Certainty}.", Indent);
         }
     }
-
-    private void WhomToAsk()
-    {
-        var asked = _assessment.Findings.Where(_shown.IsInFull).SelectMany(AskedFor).GroupBy(question => question.Ask)
-            .Select(group => (Ask: group.Key, group.First().Owner, Findings: group.Select(question => question.Finding).Distinct(StringComparer.Ordinal).ToArray()))
-            .ToArray();
-        if (asked.Length == 0)
-        {
-            return;
-        }
-
-        _text.Part("WHOM TO ASK");
-        foreach (var owner in asked.GroupBy(question => question.Owner).OrderByDescending(group => group.Max(question => question.Findings.Length)))
-        {
-            _text.Line($"  {(owner.Key.Length == 0 ? "To be found out" : Words.Capital(owner.Key))}");
-            foreach (var (ask, _, findings) in owner.OrderByDescending(question => question.Findings.Length))
-            {
-                var waiting = findings.Length > FewFindings ? $"for {findings.Length} findings" : string.Join(", ", findings);
-                _text.Hanging("    *", $"{ask} [{waiting}]", 6);
-            }
-        }
-    }
-
-    private static IEnumerable<(string Ask, string Owner, string Finding)> AskedFor(Finding finding) => ShownFindings.Questions(finding)
-        .Select(question => (question.Ask, question.Owner, finding.Standing == Standing.NotMet ? $"{finding.Id}, not met" : finding.Id));
 }

@@ -2,6 +2,7 @@ using Criteria.Core.Reading;
 using Criteria.Core.Rulesets;
 using Criteria.Documents.Wording;
 using Criteria.Engine;
+using Criteria.Engine.Changes;
 using Criteria.Engine.Findings;
 using Standing = Criteria.Core.Logic.Standing;
 
@@ -13,14 +14,16 @@ internal sealed partial class TextReport
     private const int Indent = 16;
 
     private readonly Assessment _assessment;
+    private readonly Outlook? _outlook;
     private readonly PlainText _text;
     private readonly ShownFindings _shown;
 
-    private TextReport(Assessment assessment, TextWriter writer) => (_assessment, _text, _shown) = (assessment, new PlainText(writer), new ShownFindings(assessment));
+    private TextReport(Assessment assessment, Outlook? outlook, TextWriter writer) =>
+        (_assessment, _outlook, _text, _shown) = (assessment, outlook, new PlainText(writer), new ShownFindings(assessment));
 
     private bool SeveralNights => _assessment.Nights.Length > 1;
 
-    public static void Write(Assessment assessment, TextWriter writer) => new TextReport(assessment, writer).Write();
+    public static void Write(Assessment assessment, Outlook? outlook, TextWriter writer) => new TextReport(assessment, outlook, writer).Write();
 
     private void Write()
     {
@@ -35,7 +38,8 @@ internal sealed partial class TextReport
             Results();
             Clinical();
             Coverage();
-            WhomToAsk();
+            WhatWouldChangeIt();
+            WorthAsking();
         }
 
         Sources();

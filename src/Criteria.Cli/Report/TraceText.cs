@@ -1,6 +1,7 @@
 using Criteria.Core.Logic;
 using Criteria.Core.Rulesets;
 using Criteria.Documents.Wording;
+using Criteria.Engine.Changes;
 using Criteria.Engine.Findings;
 
 namespace Criteria.Cli.Report;
@@ -11,13 +12,14 @@ internal sealed class TraceText
     private const int Deepest = 40;
 
     private readonly Assessment _assessment;
+    private readonly Outlook _outlook;
     private readonly PlainText _text;
     private readonly HashSet<string> _shown = new(StringComparer.Ordinal);
     private string? _night;
 
-    private TraceText(Assessment assessment, TextWriter writer) => (_assessment, _text) = (assessment, new PlainText(writer));
+    private TraceText(Assessment assessment, Outlook outlook, TextWriter writer) => (_assessment, _outlook, _text) = (assessment, outlook, new PlainText(writer));
 
-    public static void Write(Assessment assessment, Finding finding, TextWriter writer) => new TraceText(assessment, writer).Write(finding);
+    public static void Write(Assessment assessment, Outlook outlook, Finding finding, TextWriter writer) => new TraceText(assessment, outlook, writer).Write(finding);
 
     private void Write(Finding finding)
     {
@@ -45,6 +47,7 @@ internal sealed class TraceText
             }
         }
 
+        WhatWouldChangeIt(finding);
         Missing(finding);
         Questions(finding);
         if (!finding.Cautions.IsEmpty)
@@ -118,6 +121,33 @@ internal sealed class TraceText
     private static string Group(TraceNode node, string standard) =>
         node.Text.Contains(" and ", StringComparison.Ordinal) || node.Text.Contains(" or ", StringComparison.Ordinal) ? standard : $"{node.Text} ({standard.ToLowerInvariant()})";
 
+    private void WhatWouldChangeIt(Finding finding)
+    {
+        var outcomes = ChangeText.Of(_outlook, finding.Id, finding.Night, int.MaxValue, Words.Night).ToArray();
+        if (outcomes.Length == 0)
+        {
+            return;
+        }
+
+        _text.Part("WHAT WOULD CHANGE IT");
+        _text.Hanging("  ", ChangeText.Caution, 2);
+        foreach (var (to, changes, _) in outcomes)
+        {
+            _text.Line($"  {Words.Capital(to)}");
+            foreach (var change in changes)
+            {
+                _text.Hanging("    *", Words.Sentence(change), 6);
+            }
+        }
+    }
+
+    private string Settles(Finding finding, MissingFact fact)
+    {
+        var answers = _outlook.Questions.Where(question => question.Fact == fact.Fact && question.Label == fact.Label).SelectMany(question => question.Settles)
+            .Where(settles => settles.Criterion.Id == finding.Id && settles.Night == finding.Night).SelectMany(settles => settles.Answers).ToArray();
+        return answers.Length == 0 ? " Decides only together with others." : $" By itself: {string.Join("; ", answers)}.";
+    }
+
     private void Missing(Finding finding)
     {
         if (finding.Missing.IsEmpty)
@@ -128,7 +158,7 @@ internal sealed class TraceText
         _text.Part("MISSING, AND WHOM TO ASK");
         foreach (var fact in finding.Missing)
         {
-            _text.Hanging("  *", $"{fact.Label}{(fact.Owner.Length > 0 ? $". {Words.Capital(fact.Owner)}" : "")}{(fact.Ask.Length > 0 ? $": {fact.Ask}" : "")}", 4);
+            _text.Hanging("  *", $"{fact.Label}{(fact.Owner.Length > 0 ? $". {Words.Capital(fact.Owner)}" : "")}{(fact.Ask.Length > 0 ? $": {fact.Ask}" : ".")}{Settles(finding, fact)}", 4);
         }
     }
 

@@ -33,7 +33,7 @@ internal sealed class CaseModel
     /// <summary>The findings with a question that their source leaves open.</summary>
     public required IReadOnlyList<FindingModel> OpenQuestions { get; init; }
 
-    /// <summary>The options of the pathway for which something speaks, or may.</summary>
+    /// <summary>The options of the pathway for which something speaks, or may; what several nights offer alike stands once, with the last of them.</summary>
     public required IReadOnlyList<FindingModel> Options { get; init; }
 
     /// <summary>The clinical findings, one section for each ruleset.</summary>

@@ -48,7 +48,8 @@ internal sealed class CaseModelBuilder
             FactsAt = Sections(_case.Facts, null),
             ReadFirst = [.. _assessment.Findings.Where(finding => finding.ReadFirst is not null).Select(Model)],
             OpenQuestions = [.. _assessment.Findings.Where(finding => !finding.Silent.IsEmpty && _shown.IsInFull(finding)).Select(Model)],
-            Options = [.. _assessment.Findings.Where(finding => finding.Option is not null && _shown.IsInFull(finding)).Select(Model).Where(model => model.Option!.IsOpenToChoice)],
+            Options = [.. _assessment.Findings.Where(finding => finding.Option is not null && _shown.IsInFull(finding)).Select(Model).Where(model => model.Option!.IsOpenToChoice)
+                .GroupBy(model => model.Option!.Text, StringComparer.Ordinal).Select(group => group.Last())],
             Clinical = [.. Rulesets(RulesetFunction.Clinical).Select(Section).Where(section => section.Findings.Count > 0)],
             Coverage = Coverage(),
             ClinicalAsks = Asks(RulesetFunction.Clinical),

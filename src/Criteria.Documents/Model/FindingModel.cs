@@ -174,6 +174,9 @@ internal sealed class OptionModel(OptionView option)
     /// <summary>The certainty of the evidence in its source.</summary>
     public string Certainty => option.Certainty;
 
+    /// <summary>The whole as one text, to see whether two nights offer the same.</summary>
+    internal string Text => string.Join('|', [option.Offer, .. option.For, "/", .. option.Against, "/", .. option.Unknown]);
+
     /// <summary>Whether anything speaks for it, or may.</summary>
     public bool IsOpenToChoice => !option.For.IsEmpty || option.Unknown.Any(point => point.StartsWith("for: ", StringComparison.Ordinal));
 }

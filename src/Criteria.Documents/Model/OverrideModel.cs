@@ -31,6 +31,9 @@ internal sealed class OverrideModel(CaseRecord record, RecordDefinition list)
     /// <summary>What is lacking for it to count, in words; empty when it is whole.</summary>
     internal string Lacking => Words.List(Needed.Where(name => !Fact(name).IsKnown).Select(name => $"`{name}`"));
 
+    /// <summary>A word for where it was already read whole.</summary>
+    internal const string Short = "(The reader differs.)";
+
     /// <summary>The whole of it in one sentence.</summary>
     public string Sentence
     {

@@ -60,9 +60,10 @@ internal sealed class TemplateParser : FluidParser
             await output.WriteAsync(MarksOf(traced.OfType<ITraced>(), context));
         }
 
-        foreach (var differs in traced.OfType<FindingModel>().Select(finding => finding.Override).OfType<OverrideModel>().Distinct())
+        // Beside a sentence about that finding: whole at its first mention, short after it.
+        if (traced is [FindingModel { Override: { } differs }] && await Flag(arguments, Marks, context) != false)
         {
-            await output.WriteAsync($" {encoder.Encode(differs.Sentence)}");
+            await output.WriteAsync($" {encoder.Encode(((TraceNotes)context.AmbientValues[TraceNotes.Key]).IsFirst(differs) ? differs.Sentence : OverrideModel.Short)}");
         }
 
         await output.WriteAsync(text[words.Length..]);

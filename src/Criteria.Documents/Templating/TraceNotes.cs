@@ -7,6 +7,7 @@ namespace Criteria.Documents.Templating;
 internal sealed class TraceNotes
 {
     private readonly List<ITraced> _notes = [];
+    private readonly HashSet<OverrideModel> _overrides = [];
     private readonly Dictionary<string, int> _numbers = new(StringComparer.Ordinal);
 
     /// <summary>The name under which a rendering finds its notes.</summary>
@@ -14,6 +15,9 @@ internal sealed class TraceNotes
 
     /// <summary>What was mentioned, in order; the first has number 1.</summary>
     public IReadOnlyList<ITraced> Notes => _notes;
+
+    /// <summary>Whether an override was not yet printed; from now on it was.</summary>
+    public bool IsFirst(OverrideModel differs) => _overrides.Add(differs);
 
     /// <summary>The mark behind a sentence; empty for what names itself.</summary>
     public string Mark(ITraced traced)

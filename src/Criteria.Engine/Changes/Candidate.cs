@@ -46,7 +46,7 @@ internal sealed class Candidates(Dependents dependents)
 
     private IEnumerable<Candidate> Numbers(FactDefinition fact, FactSet facts, ImmutableArray<Fact> companions)
     {
-        if (Grid.Of(fact) is not { } grid)
+        if (Grid.Of(fact, facts.Vocabulary) is not { } grid)
         {
             return [];
         }

@@ -19,9 +19,11 @@ internal sealed class Grid
     public long Last { get; }
 
     /// <summary>The grid of a numeric fact; null when it has none.</summary>
-    public static Grid? Of(FactDefinition fact)
+    public static Grid? Of(FactDefinition fact, Vocabulary vocabulary)
     {
-        if (!fact.IsNumeric || (fact.Plausible ?? fact.Range) is not { } range)
+        // What is plausible of the time of the night is plausible of the time that an index of it is divided by.
+        var time = vocabulary.Indices.FirstOrDefault(index => index.Time == fact) is { } index ? vocabulary.Find(index.Rate.Computed!.From[^1]) : null;
+        if (!fact.IsNumeric || (fact.Plausible ?? time?.Plausible ?? fact.Range) is not { } range)
         {
             return null;
         }

@@ -16,6 +16,7 @@ internal sealed class NumberTurns
     private readonly ImmutableArray<Fact> _companions;
     private readonly Dictionary<long, FactSet> _tried = [];
     private readonly SortedSet<long> _found = [];
+    private long _first;
 
     private NumberTurns(Dependents dependents, FactDefinition fact, Grid grid, FactSet facts, ImmutableArray<Fact> companions) =>
         (_dependents, _fact, _grid, _facts, _companions) = (dependents, fact, grid, facts, companions);
@@ -66,11 +67,15 @@ internal sealed class NumberTurns
     // Where only a range is known each of its ends turns on its own.
     private void Halve(Func<FactSet, (Interval Left, Interval Right)?> sides)
     {
-        if (sides(At(_grid.First)) is not { } first || sides(At(_grid.Last)) is not { } last)
+        if (sides(At(_grid.Last)) is not { } last)
         {
             return;
         }
 
+        // Nothing is divided by a time of nothing: there the rate begins one step further up.
+        _first = FirstWhere(step => sides(At(step)) is not null, _grid.First, _grid.Last);
+        Beside(_first);
+        var first = sides(At(_first))!.Value;
         Halve(step => sides(At(step))!.Value is var (left, right) ? left.Low.CompareTo(right.Low) : 0);
         if (IsExact(first) && IsExact(last))
         {
@@ -86,14 +91,14 @@ internal sealed class NumberTurns
 
     private void Halve(Func<long, int> sign)
     {
-        var first = sign(_grid.First);
+        var first = sign(_first);
         var last = sign(_grid.Last);
         if (first == last)
         {
             return;
         }
 
-        var away = FirstWhere(step => sign(step) != first, _grid.First, _grid.Last);
+        var away = FirstWhere(step => sign(step) != first, _first, _grid.Last);
         Beside(away);
         if (sign(away) != last)
         {

@@ -68,7 +68,7 @@ internal sealed class OutlookBuilder
         var facts = _trial.Facts(night);
         var present = facts[fact];
         var isAsked = !present.IsKnown && _questions.Has(fact.Id);
-        if (present.State == FactState.NotApplicable || (!present.IsKnown && !isAsked) || Companions.IsDecidedByItsParts(fact, facts))
+        if (present.State == FactState.NotApplicable || (!present.IsKnown && !isAsked) || (present.IsKnown && Companions.IsDecidedByItsParts(fact, facts)))
         {
             return;
         }

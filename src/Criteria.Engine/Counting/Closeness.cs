@@ -9,7 +9,7 @@ namespace Criteria.Engine.Counting;
 /// <param name="Grade">The grade on the other side.</param>
 /// <param name="Above">Whether that grade is the more severe one.</param>
 /// <param name="Events">So many more events reach it, or fewer where it lies below; null where no count does.</param>
-/// <param name="Minutes">So many fewer minutes of the denominator reach it, or more where it lies below; null where no time does.</param>
+/// <param name="Minutes">So many fewer minutes of the denominator reach it, or more where it lies below; null where no plausible time does.</param>
 public sealed record Boundary(Ratio At, string Grade, bool Above, int? Events, int? Minutes);
 
 /// <summary>The share of what counting alone leaves open that lies in one band.</summary>
@@ -51,7 +51,7 @@ public sealed record Closeness(
     {
         ArgumentNullException.ThrowIfNull(grade);
         ArgumentNullException.ThrowIfNull(facts);
-        if (outcome.Truth != Truth.Met || facts[grade.Of].Number is not { IsExact: true } || Counts(grade.Of, facts) is not var (events, minutes))
+        if (outcome.Truth != Truth.Met || facts[grade.Of].Number is not { IsExact: true } || Counts(grade.Of, facts) is not var (events, minutes, plausible))
         {
             return null;
         }
@@ -61,12 +61,12 @@ public sealed record Closeness(
         var (low, high) = PoissonRate.Interval(events, hours, UsualLevel);
         return new Closeness(
             events, minutes,
-            band == 0 ? null : Reach(grade.Bands, band - 1, above: false, events, minutes),
-            band == grade.Bands.Length - 1 ? null : Reach(grade.Bands, band + 1, above: true, events, minutes),
+            band == 0 ? null : Reach(grade.Bands, band - 1, above: false, events, minutes, plausible),
+            band == grade.Bands.Length - 1 ? null : Reach(grade.Bands, band + 1, above: true, events, minutes, plausible),
             UsualLevel, low, high, SharesOf(grade.Bands, events, hours));
     }
 
-    private static (int Events, decimal Minutes)? Counts(FactDefinition rate, FactSet facts)
+    private static (int Events, decimal Minutes, Interval? Plausible)? Counts(FactDefinition rate, FactSet facts)
     {
         if (facts.Vocabulary.Indices.FirstOrDefault(index => ReferenceEquals(index.Rate, rate)) is not { } index || facts[index.Events].Number is not { IsExact: true } count)
         {
@@ -74,11 +74,14 @@ public sealed record Closeness(
         }
 
         var own = facts[index.Time];
-        var time = own.IsKnown ? own : facts[rate.Computed!.From[^1]];
-        return time.Number is { IsExact: true, Low: var minutes } && minutes.Numerator > 0 ? ((int)count.Low.Rounded, minutes.Rounded) : null;
+        var ofNight = facts[rate.Computed!.From[^1]];
+        var time = own.IsKnown ? own : ofNight;
+        return time.Number is { IsExact: true, Low: var minutes } && minutes.Numerator > 0
+            ? ((int)count.Low.Rounded, minutes.Rounded, ofNight.Definition.Plausible)
+            : null;
     }
 
-    private static Boundary Reach(ImmutableArray<Band> bands, int target, bool above, int events, decimal minutes)
+    private static Boundary Reach(ImmutableArray<Band> bands, int target, bool above, int events, decimal minutes, Interval? plausible)
     {
         var edge = above ? bands[target].Lower!.Value : bands[target].Upper!.Value;
         var included = above ? bands[target].LowerIncluded : bands[target].UpperIncluded;
@@ -91,7 +94,7 @@ public sealed record Closeness(
         return new Boundary(
             edge, bands[target].Grade, above,
             count < 0 ? null : (int)Math.Abs(count - events),
-            events == 0 || time <= 0 ? null : (int)decimal.Ceiling(Math.Abs(time - minutes)));
+            events == 0 || time <= 0 || plausible is { } times && !times.Contains(time) ? null : (int)decimal.Ceiling(Math.Abs(time - minutes)));
     }
 
     private static decimal FirstAtOrAbove(decimal limit, bool included) =>

@@ -5,6 +5,7 @@ using System.Text.Json;
 using Criteria.Core.Logic;
 using Criteria.Core.Reading;
 using Criteria.Core.Rulesets;
+using Criteria.Engine.Changes;
 using Criteria.Engine.Findings;
 
 namespace Criteria.Engine.Output;
@@ -23,7 +24,10 @@ public static partial class AssessmentJson
     };
 
     /// <summary>Writes one assessment as an object.</summary>
-    public static void Write(Utf8JsonWriter writer, Assessment assessment)
+    /// <param name="writer">Receives it.</param>
+    /// <param name="assessment">The assessment.</param>
+    /// <param name="outlook">What would change it and what is worth asking, where that is wanted.</param>
+    public static void Write(Utf8JsonWriter writer, Assessment assessment, Outlook? outlook = null)
     {
         ArgumentNullException.ThrowIfNull(writer);
         ArgumentNullException.ThrowIfNull(assessment);
@@ -61,6 +65,7 @@ public static partial class AssessmentJson
         }
 
         writer.WriteEndArray();
+        WriteOutlook(writer, outlook);
         WriteProblems(writer, assessment.Problems);
         writer.WriteEndObject();
     }
@@ -83,7 +88,10 @@ public static partial class AssessmentJson
     }
 
     /// <summary>Writes one finding as an object.</summary>
-    public static void WriteFinding(Utf8JsonWriter writer, Finding finding)
+    /// <param name="writer">Receives it.</param>
+    /// <param name="finding">The finding.</param>
+    /// <param name="outlook">What would change it and what answers would settle it, where that is wanted.</param>
+    public static void WriteFinding(Utf8JsonWriter writer, Finding finding, Outlook? outlook = null)
     {
         ArgumentNullException.ThrowIfNull(writer);
         ArgumentNullException.ThrowIfNull(finding);
@@ -134,6 +142,7 @@ public static partial class AssessmentJson
         }
 
         writer.WriteEndArray();
+        WriteOutlook(writer, finding, outlook);
         writer.WriteEndObject();
     }
 

@@ -110,6 +110,7 @@ public sealed class PdfLayoutTests
     [InlineData("6 h 40 min", "h", "min")]
     [InlineData("95 %", "%")]
     [InlineData("14.6 /h,", "/h,")]
+    [InlineData(">= 15 /h.", "15", "/h.")]
     public void Pdf_ANumber_StaysWithItsUnit(string quantity, params string[] units)
     {
         for (var words = 8; words < 30; words++)

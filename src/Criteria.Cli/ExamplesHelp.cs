@@ -33,6 +33,7 @@ internal sealed class ExamplesHelp(HelpAction usual, Terminal terminal) : Synchr
             "criteria write case.yaml --document impression",
             "criteria write case.yaml --document checklist --ascii",
             "criteria write case.yaml --document impression,checklist --format html --out documents",
+            "criteria write case.yaml --document impression --deidentified",
             "criteria write --copy-templates clinic-templates",
         ],
         ["case"] = ["criteria case check case.yaml", "criteria case new --for medicare,pap --out case.yaml"],

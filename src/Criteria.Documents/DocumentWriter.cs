@@ -2,6 +2,7 @@ using System.Collections.Immutable;
 using Criteria.Core.Cases;
 using Criteria.Core.Reading;
 using Criteria.Documents.Model;
+using Criteria.Documents.Sharing;
 using Criteria.Documents.Templating;
 using Criteria.Engine;
 using Criteria.Engine.Findings;
@@ -19,7 +20,8 @@ public sealed record WrittenDocument(DocumentPage? Page, string TextDigest, Immu
 /// <param name="Recipient">The id of the recipient in the case; null when there is one only, or none is needed.</param>
 /// <param name="Paper">The paper.</param>
 /// <param name="File">The name of the case file, for messages.</param>
-public sealed record DocumentOrder(string Name, string? Recipient = null, Paper Paper = Paper.Letter, string File = "case");
+/// <param name="YearsOnly">Whether every date is printed as its year, for a de-identified case.</param>
+public sealed record DocumentOrder(string Name, string? Recipient = null, Paper Paper = Paper.Letter, string File = "case", bool YearsOnly = false);
 
 /// <summary>Writes documents of one case: template, Markdown, state.</summary>
 public sealed class DocumentWriter
@@ -80,7 +82,8 @@ public sealed class DocumentWriter
 
         // The reasons are footnotes and stand last in every format.
         var markdown = (template.Head.Why ? body : Unmarked(body)) + signOff.Block() + why;
-        return new WrittenDocument(Page(order, template.Head, signOff, markdown, notes), digest, []);
+        var page = Page(order, template.Head, signOff, markdown, notes);
+        return new WrittenDocument(order.YearsOnly ? ForSharing(page) : page, digest, []);
     }
 
     private DocumentPage Page(DocumentOrder order, TemplateHead head, SignOff signOff, string markdown, TraceNotes notes)
@@ -104,6 +107,20 @@ public sealed class DocumentWriter
             Date = _assessment.AsOf,
             Id = SignOff.DigestOf(content)[..32],
             Program = $"Criteria {ProgramVersion.Text}",
+        };
+    }
+
+    // The id is made anew: that of the whole text could be tried out against a list of dates.
+    private static DocumentPage ForSharing(DocumentPage page)
+    {
+        var markdown = $"*De-identified for sharing: names, numbers, free text and days are taken out. What is left may still be known to somebody who knows the patient.*\n\n{Years.Only(page.Markdown)}";
+        return page with
+        {
+            Study = Years.Only(page.Study),
+            Markdown = markdown,
+            Figures = [.. page.Figures.Select(figure => figure with { Svg = Years.Only(figure.Svg), Png = [], Alternative = Years.Only(figure.Alternative) })],
+            Date = new DateOnly(page.Date.Year, 1, 1),
+            Id = SignOff.DigestOf(markdown)[..32],
         };
     }
 

@@ -1,28 +1,26 @@
 using System.Text.Json;
-using Criteria.Core.Cases;
-using Criteria.Core.Reading;
 using Criteria.Core.Rulesets;
 using Criteria.Engine.Findings;
+using Criteria.Engine.Tests.Support;
 
 namespace Criteria.Engine.Tests;
 
 /// <summary>Interpreted and compiled rules are two ways to the same findings; each checks the other.</summary>
 public sealed class CasesExpectedTests
 {
-    private static readonly RulesetLibrary Library = RulesetLibrary.Load(ShippedRules.Files()).Library!;
+    private static readonly RulesetLibrary Library = Rules.Library;
 
-    public static TheoryData<string> Examples() => [.. Directory.EnumerateFiles(ExampleFolder(), "case.*", SearchOption.AllDirectories)
-        .Select(file => Path.GetRelativePath(ExampleFolder(), file).Replace('\\', '/')).Order(StringComparer.Ordinal)];
+    public static TheoryData<string> Examples() => [.. ExampleCases.Names];
 
     [Theory]
     [MemberData(nameof(Examples))]
     public void Assess_ForOneCaseOrForMany_GivesTheSameFindings(string example)
     {
-        var reading = new CaseReader(Library.Vocabulary).Read(new SourceFile(example, File.ReadAllBytes(Path.Combine(ExampleFolder(), example))));
-        var date = reading.Case!.RulesDate!.Value;
+        var subject = ExampleCases.Read(example);
+        var date = subject.RulesDate!.Value;
 
-        var interpreted = new Assessor(Library, CasesExpected.One).Assess(reading.Case, date);
-        var compiled = new Assessor(Library, CasesExpected.Many).Assess(reading.Case, date);
+        var interpreted = new Assessor(Library, CasesExpected.One).Assess(subject, date);
+        var compiled = new Assessor(Library, CasesExpected.Many).Assess(subject, date);
 
         Written(interpreted).ShouldBe(Written(compiled));
     }
@@ -30,8 +28,7 @@ public sealed class CasesExpectedTests
     [Fact]
     public void Update_OfAnInterpretedAssessment_EvaluatesTheSameCriteria()
     {
-        var example = Path.Combine(ExampleFolder(), "mild-with-hypertension", "case.yaml");
-        var subject = new CaseReader(Library.Vocabulary).Read(new SourceFile(example, File.ReadAllBytes(example))).Case!;
+        var subject = ExampleCases.Read("mild-with-hypertension/case.yaml");
         var change = Core.Facts.Fact.Absent(Library.Vocabulary.Find("hypertension")!);
         var interpreted = new Assessor(Library, CasesExpected.One).Open(subject, subject.RulesDate!.Value);
         var compiled = new Assessor(Library).Open(subject, subject.RulesDate!.Value);
@@ -59,15 +56,4 @@ public sealed class CasesExpectedTests
         Silent = finding.Silent.Select(question => question.Id),
         DecidedLocally = finding.DecidedLocally.Select(question => question.Id),
     })));
-
-    private static string ExampleFolder()
-    {
-        var folder = new DirectoryInfo(AppContext.BaseDirectory);
-        while (!File.Exists(Path.Combine(folder.FullName, "Criteria.sln")))
-        {
-            folder = folder.Parent!;
-        }
-
-        return Path.Combine(folder.FullName, "examples");
-    }
 }

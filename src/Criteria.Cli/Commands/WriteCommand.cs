@@ -5,6 +5,7 @@ using Criteria.Core.Reading;
 using Criteria.Core.Rulesets;
 using Criteria.Documents;
 using Criteria.Documents.Renderers;
+using Criteria.Documents.Sharing;
 using Criteria.Engine;
 
 namespace Criteria.Cli.Commands;
@@ -26,16 +27,17 @@ internal static class WriteCommand
         var to = new Option<string?>("--to") { Description = "The id of the recipient in the case, when a document could go to several.", HelpName = "ID" };
         var templates = new Option<string?>("--templates") { Description = "A folder with templates of your own; each takes the place of the shipped one of its name.", HelpName = "DIR" };
         var copy = new Option<string?>("--copy-templates") { Description = "Copy the shipped templates into this folder, to be edited.", HelpName = "DIR" };
+        var shared = new Option<bool>("--deidentified") { Description = "For sharing: without names, numbers, free text and days (Safe Harbor classes)." };
         var list = new Option<bool>("--list") { Description = "List the documents." };
         var asOf = SharedOptions.AsOf();
         var rulesets = SharedOptions.Rulesets();
         var command = new Command("write", "Write documents of a case: impression, checklist, letters. Drafts until a named reviewer signs them off; never signed by the program.")
         {
-            file, documents, format, folder, paper, ascii, force, to, templates, copy, list, asOf, rulesets,
+            file, documents, format, folder, paper, ascii, shared, force, to, templates, copy, list, asOf, rulesets,
         };
         command.SetAction(parsed => Run(terminal, new WriteRequest(
             parsed.GetValue(file), parsed.GetValue(documents), parsed.GetValue(format)!, parsed.GetValue(folder), parsed.GetValue(paper) == "a4" ? Paper.A4 : Paper.Letter,
-            parsed.GetValue(ascii), parsed.GetValue(force), parsed.GetValue(to), parsed.GetValue(templates), parsed.GetValue(copy), parsed.GetValue(list), parsed.GetValue(asOf), parsed.GetValue(rulesets))));
+            parsed.GetValue(ascii), parsed.GetValue(force), parsed.GetValue(to), parsed.GetValue(templates), parsed.GetValue(copy), parsed.GetValue(list), parsed.GetValue(shared), parsed.GetValue(asOf), parsed.GetValue(rulesets))));
         return command;
     }
 
@@ -120,9 +122,11 @@ internal static class WriteCommand
             return null;
         }
 
-        var assessment = new Assessor(library, CasesExpected.One).Assess(subject, date, reading.Problems);
+        // A message quotes what was entered.
+        subject = request.Deidentified ? Deidentified.Of(subject) : subject;
+        var assessment = new Assessor(library, CasesExpected.One).Assess(subject, date, request.Deidentified ? [] : reading.Problems);
         var writer = new DocumentWriter(templates, subject, assessment);
-        var written = names.Select(name => writer.Write(new DocumentOrder(name, request.Recipient, request.Paper, file.Name))).ToArray();
+        var written = names.Select(name => writer.Write(new DocumentOrder(name, request.Recipient, request.Paper, file.Name, request.Deidentified))).ToArray();
         Diagnostics.Print(written.SelectMany(document => document.Problems).Distinct(), terminal.Error);
         return written.All(document => document.Page is not null) ? written : null;
     }
@@ -131,4 +135,4 @@ internal static class WriteCommand
 /// <summary>What <c>criteria write</c> was asked for.</summary>
 internal sealed record WriteRequest(
     string? File, string? Documents, string Format, string? Folder, Paper Paper, bool Ascii, bool Force, string? Recipient,
-    string? Templates, string? CopyTemplates, bool List, DateOnly? AsOf, string? Rulesets);
+    string? Templates, string? CopyTemplates, bool List, bool Deidentified, DateOnly? AsOf, string? Rulesets);

@@ -95,6 +95,9 @@ public sealed class FactDefinition
     /// <summary>The plausible values, in the base unit.</summary>
     public Interval? Plausible { get; init; }
 
+    /// <summary>Values that identify somebody by themselves (a very high age), in the base unit: shared as this whole range.</summary>
+    public Interval? SharedAs { get; init; }
+
     /// <summary>The allowed words of a choice, in the vocabulary's order.</summary>
     public ImmutableArray<string> Choices { get; init; } = [];
 
@@ -144,6 +147,7 @@ public sealed class FactDefinition
         Unit = Unit,
         Range = Range,
         Plausible = Plausible,
+        SharedAs = SharedAs,
         Choices = Choices,
         System = System,
         Rounded = Rounded,

@@ -26,6 +26,9 @@ public readonly struct Ratio : IEquatable<Ratio>, IComparable<Ratio>
     /// <summary>The number below the line, above zero.</summary>
     public decimal Denominator => _denominator == 0 ? 1 : _denominator;
 
+    /// <summary>Whether it was written as one number, without a line.</summary>
+    internal bool IsUndivided => _denominator == 0 || _denominator == 1;
+
     /// <summary>The quotient as a decimal, rounded to 28 digits: for printing, not for comparing.</summary>
     public decimal Rounded => Numerator / Denominator;
 

@@ -150,6 +150,7 @@ internal sealed partial class VocabularyReader(DiagnosticBag bag)
             Unit = unit,
             Range = ReadRange(fields, "range", unit, required: kind is FactKind.Number or FactKind.Count or FactKind.Duration or FactKind.Durations),
             Plausible = ReadRange(fields, "plausible", unit, required: false),
+            SharedAs = ReadRange(fields, "shared_as", unit, required: false),
             Choices = [.. fields.Words("choices").Select(word => word.Text)],
             System = fields.Text("system"),
             Rounded = fields.Flag("rounded"),

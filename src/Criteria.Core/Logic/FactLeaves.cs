@@ -56,7 +56,8 @@ internal sealed class NumberLeaf : FactLeaf
     /// <summary>The bound, when it is not another fact.</summary>
     public Interval? Bound => _other is null ? _bound : null;
 
-    private Rounding Rounding { get; }
+    /// <summary>How the ruleset takes rounded figures.</summary>
+    public Rounding Rounding { get; }
 
     private protected override string Describe() => $"{Fact.Label} {Comparison.Sign()} {_boundText}";
 
@@ -162,18 +163,19 @@ internal sealed class AgreementLeaf : FactLeaf
 /// <summary>A yes/no fact. One that does not apply counts as no.</summary>
 internal sealed class YesNoLeaf : FactLeaf
 {
-    private readonly bool _expected;
-
     internal YesNoLeaf(FactDefinition fact, bool expected, Vocabulary vocabulary)
-        : base(fact, vocabulary) => _expected = expected;
+        : base(fact, vocabulary) => Expected = expected;
 
-    private protected override string Describe() => _expected ? Fact.Label : $"{Fact.Label} = no";
+    /// <summary>The answer that meets it.</summary>
+    public bool Expected { get; }
+
+    private protected override string Describe() => Expected ? Fact.Label : $"{Fact.Label} = no";
 
     /// <inheritdoc/>
     public override Truth Evaluate(View view) => view.Facts[Fact] switch
     {
-        { Value: YesNoValue { Yes: var yes } } => Truths.Of(yes == _expected),
-        { State: FactState.NotApplicable } => Truths.Of(!_expected),
+        { Value: YesNoValue { Yes: var yes } } => Truths.Of(yes == Expected),
+        { State: FactState.NotApplicable } => Truths.Of(!Expected),
         _ => Truth.Unknown,
     };
 }
@@ -181,17 +183,20 @@ internal sealed class YesNoLeaf : FactLeaf
 /// <summary>A choice among words.</summary>
 internal sealed class ChoiceLeaf : FactLeaf
 {
-    private readonly ImmutableArray<string> _words;
-    private readonly bool _negated;
-
     internal ChoiceLeaf(FactDefinition fact, ImmutableArray<string> words, bool negated, Vocabulary vocabulary)
-        : base(fact, vocabulary) => (_words, _negated) = (words, negated);
+        : base(fact, vocabulary) => (Words, Negated) = (words, negated);
 
-    private protected override string Describe() => $"{Fact.Label} is {(_negated ? "not " : "")}{string.Join(" or ", _words)}";
+    /// <summary>The words.</summary>
+    public ImmutableArray<string> Words { get; }
+
+    /// <summary>Whether it is met by the other words.</summary>
+    public bool Negated { get; }
+
+    private protected override string Describe() => $"{Fact.Label} is {(Negated ? "not " : "")}{string.Join(" or ", Words)}";
 
     /// <inheritdoc/>
     public override Truth Evaluate(View view) =>
-        view.Facts[Fact].Value is ChoiceValue { Word: var word } ? Truths.Of(_words.Contains(word) != _negated) : Truth.Unknown;
+        view.Facts[Fact].Value is ChoiceValue { Word: var word } ? Truths.Of(Words.Contains(word) != Negated) : Truth.Unknown;
 }
 
 /// <summary>Whether a code belongs to a set on a date.</summary>

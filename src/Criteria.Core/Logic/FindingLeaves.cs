@@ -55,31 +55,38 @@ internal abstract class FindingLeaf : Predicate
 /// <summary>The standing of a finding. A finding that is not applicable is not met.</summary>
 internal sealed class StandingLeaf : FindingLeaf
 {
-    private readonly Standing _expected;
-
     internal StandingLeaf(CriterionReference criterion, Standing expected)
-        : base(criterion) => _expected = expected;
+        : base(criterion) => Expected = expected;
 
-    private protected override string Describe() => _expected == Standing.Met ? Criterion.Title : $"{Criterion.Title}: {_expected.Words()}";
+    /// <summary>The standing that meets it.</summary>
+    public Standing Expected { get; }
+
+    private protected override string Describe() => Expected == Standing.Met ? Criterion.Title : $"{Criterion.Title}: {Expected.Words()}";
 
     /// <inheritdoc/>
     public override Truth Evaluate(View view) => view.VerdictOf(Criterion.Index).Standing switch
     {
         Standing.Undetermined => Truth.Unknown,
-        var standing => Truths.Of(standing == _expected),
+        var standing => Truths.Of(standing == Expected),
     };
 }
 
 /// <summary>The grade, or the class of a score. When it does not apply there is none, and no comparison holds.</summary>
 internal sealed class BandLeaf : FindingLeaf
 {
-    private readonly int _lowest;
-    private readonly int _highest;
-    private readonly bool _negated;
     private readonly string _words;
 
     internal BandLeaf(CriterionReference criterion, int lowest, int highest, bool negated, string words)
-        : base(criterion) => (_lowest, _highest, _negated, _words) = (lowest, highest, negated, words);
+        : base(criterion) => (Lowest, Highest, Negated, _words) = (lowest, highest, negated, words);
+
+    /// <summary>The lowest band that meets it.</summary>
+    public int Lowest { get; }
+
+    /// <summary>The highest band that meets it.</summary>
+    public int Highest { get; }
+
+    /// <summary>Whether it is met by the other bands.</summary>
+    public bool Negated { get; }
 
     private protected override string Describe() => $"{Criterion.Title} is {_words}";
 
@@ -97,10 +104,10 @@ internal sealed class BandLeaf : FindingLeaf
             return Truth.Unknown;
         }
 
-        var inside = conclusion.LowestBand >= _lowest && conclusion.HighestBand <= _highest;
-        var outside = conclusion.HighestBand < _lowest || conclusion.LowestBand > _highest;
+        var inside = conclusion.LowestBand >= Lowest && conclusion.HighestBand <= Highest;
+        var outside = conclusion.HighestBand < Lowest || conclusion.LowestBand > Highest;
         var truth = inside ? Truth.Met : outside ? Truth.NotMet : Truth.Unknown;
-        return OnlyNoIsSafe(conclusion, _negated ? Truths.Not(truth) : truth);
+        return OnlyNoIsSafe(conclusion, Negated ? Truths.Not(truth) : truth);
     }
 
     /// <inheritdoc/>
@@ -110,21 +117,26 @@ internal sealed class BandLeaf : FindingLeaf
 /// <summary>The points of a score.</summary>
 internal sealed class PointsLeaf : FindingLeaf
 {
-    private readonly Operator _comparison;
     private readonly Interval _bound;
     private readonly string _boundText;
 
     internal PointsLeaf(CriterionReference criterion, Operator comparison, Ratio bound, string boundText)
-        : base(criterion) => (_comparison, _bound, _boundText) = (comparison, Interval.Exactly(bound), boundText);
+        : base(criterion) => (Comparison, _bound, _boundText) = (comparison, Interval.Exactly(bound), boundText);
 
-    private protected override string Describe() => $"{Criterion.Title} {_comparison.Sign()} {_boundText}";
+    /// <summary>How they are compared.</summary>
+    public Operator Comparison { get; }
+
+    /// <summary>The bound.</summary>
+    public Ratio Bound => _bound.Low;
+
+    private protected override string Describe() => $"{Criterion.Title} {Comparison.Sign()} {_boundText}";
 
     /// <inheritdoc/>
     public override Truth Evaluate(View view)
     {
         ref readonly var conclusion = ref view.VerdictOf(Criterion.Index);
         return conclusion.Standing == Standing.NotApplicable ? Truth.NotMet
-            : conclusion.Points is { } points ? OnlyNoIsSafe(conclusion, Comparison.Compare(Interval.Between(points.Low, points.High), _comparison, _bound))
+            : conclusion.Points is { } points ? OnlyNoIsSafe(conclusion, Logic.Comparison.Compare(Interval.Between(points.Low, points.High), Comparison, _bound))
             : Truth.Unknown;
     }
 

@@ -16,17 +16,19 @@ public sealed record Band(string Grade, Ratio? Lower, bool LowerIncluded, Ratio?
 /// <summary>A grade: the band in which a number lies. Bands are ordered from mildest and leave no gap.</summary>
 public sealed class GradeBody : Body
 {
-    private readonly Rounding _rounding;
     private readonly Vocabulary _vocabulary;
 
     internal GradeBody(FactDefinition of, ImmutableArray<Band> bands, Rounding rounding, Vocabulary vocabulary) =>
-        (Of, Bands, _rounding, _vocabulary) = (of, bands, rounding, vocabulary);
+        (Of, Bands, Rounding, _vocabulary) = (of, bands, rounding, vocabulary);
 
     /// <summary>The number that is graded.</summary>
     public FactDefinition Of { get; }
 
     /// <summary>The bands, mildest first.</summary>
     public ImmutableArray<Band> Bands { get; }
+
+    /// <summary>How the ruleset takes rounded figures.</summary>
+    internal Rounding Rounding { get; }
 
     /// <inheritdoc/>
     public override string Kind => "grade";
@@ -45,7 +47,13 @@ public sealed class GradeBody : Body
             return new BodyOutcome(Truth.Unknown, 0, Bands.Length - 1, null);
         }
 
-        var range = Comparison.Round(number, _rounding);
+        var (lowest, highest) = BandsOf(Comparison.Round(number, Rounding));
+        return new BodyOutcome(lowest == highest ? Truth.Met : Truth.Unknown, lowest, highest, null);
+    }
+
+    /// <summary>The lowest and the highest band in which the number may lie.</summary>
+    internal (int Lowest, int Highest) BandsOf(Interval range)
+    {
         var lowest = 0;
         while (lowest < Bands.Length - 1 && !IsBelowUpperEnd(range, Bands[lowest]))
         {
@@ -58,7 +66,7 @@ public sealed class GradeBody : Body
             highest--;
         }
 
-        return new BodyOutcome(lowest == highest ? Truth.Met : Truth.Unknown, lowest, highest, null);
+        return (lowest, highest);
     }
 
     /// <inheritdoc/>

@@ -42,13 +42,15 @@ public sealed class Constant : Predicate
     /// <summary>Never met.</summary>
     public static readonly Constant Never = new(false, "never");
 
-    private readonly bool _holds;
     private readonly string _words;
 
-    internal Constant(bool holds, string text) => (_holds, _words) = (holds, text);
+    internal Constant(bool holds, string text) => (Holds, _words) = (holds, text);
+
+    /// <summary>Whether it is met.</summary>
+    internal bool Holds { get; }
 
     /// <inheritdoc/>
-    public override Truth Evaluate(View view) => Truths.Of(_holds);
+    public override Truth Evaluate(View view) => Truths.Of(Holds);
 
     /// <inheritdoc/>
     public override TraceNode Explain(View view) => TraceNode.Leaf("setting", Text, Evaluate(view), null, null);

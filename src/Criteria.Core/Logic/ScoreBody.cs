@@ -40,7 +40,13 @@ public sealed class ScoreBody : Body
             high += truth == Truth.NotMet ? 0 : item.Points;
         }
 
-        var points = new PointRange(low, high);
+        return OutcomeOf(new PointRange(low, high));
+    }
+
+    /// <summary>What points come to.</summary>
+    internal BodyOutcome OutcomeOf(PointRange points)
+    {
+        var (low, high) = points;
         if (Classes.IsEmpty)
         {
             return new BodyOutcome(low == high ? Truth.Met : Truth.Unknown, -1, -1, points);

@@ -28,6 +28,9 @@ public sealed class View
         _verdicts = (Verdict[])other._verdicts.Clone();
     }
 
+    /// <summary>A view over verdicts that are kept elsewhere.</summary>
+    internal View(FactSet facts, Verdict[] verdicts) => (Facts, _verdicts) = (facts, verdicts);
+
     /// <summary>The facts.</summary>
     public FactSet Facts { get; }
 

@@ -34,10 +34,20 @@ public static class CriterionLogic
         outcome = criterion.Body.Evaluate(view);
         applies = criterion.Applies(view, outcome);
         silent = criterion.SilentTruth(view);
-        var stands = applies == Truth.NotMet ? Truth.NotMet : Truths.And(applies, Truths.Not(silent)) == Truth.Met ? Truth.Met : Truth.Unknown;
-        var standing = applies == Truth.NotMet ? Standing.NotApplicable
+        var stands = Stands(applies, silent);
+        return outcome.Settled(stands, stands == Truth.Met ? criterion.Answered(view, outcome.Truth) : Truth.Unknown);
+    }
+
+    /// <summary>Whether a criterion applies and its source speaks to the case.</summary>
+    internal static Truth Stands(Truth applies, Truth silent) =>
+        applies == Truth.NotMet ? Truth.NotMet : Truths.And(applies, Truths.Not(silent)) == Truth.Met ? Truth.Met : Truth.Unknown;
+
+    /// <summary>The verdict with that outcome, when the criterion stands so and its answer is that one.</summary>
+    internal static Verdict Settled(this in BodyOutcome outcome, Truth stands, Truth answer)
+    {
+        var standing = stands == Truth.NotMet ? Standing.NotApplicable
             : stands != Truth.Met ? Standing.Undetermined
-            : criterion.Answered(view, outcome.Truth) switch
+            : answer switch
             {
                 Truth.Met => Standing.Met,
                 Truth.NotMet => Standing.NotMet,

@@ -2,25 +2,20 @@ using System.Collections.Immutable;
 using Criteria.Core.Facts;
 using Criteria.Core.Logic;
 using Criteria.Core.Rulesets;
+using Criteria.Engine.Plans;
 
 namespace Criteria.Engine.Changes;
-
-/// <summary>A criterion that a change can move.</summary>
-/// <param name="Criterion">The criterion.</param>
-/// <param name="Reads">Whether it reads what is changed itself, and not only other criteria that do.</param>
-internal readonly record struct Dependent(Criterion Criterion, bool Reads);
 
 /// <summary>Which criteria a fact or a list of records can move, and at which values. Made once for a selection of rules.</summary>
 internal sealed class Dependents
 {
-    private readonly RulesInForce _rules;
-    private readonly Dependent[][] _ofFact;
-    private readonly Dictionary<RecordDefinition, Dependent[]> _ofRecords;
+    private readonly Criterion[][] _ofFact;
+    private readonly Dictionary<RecordDefinition, Criterion[]> _ofRecords;
     private readonly ILookup<FactDefinition, Ratio> _bounds;
 
     public Dependents(RulesInForce rules)
     {
-        _rules = rules;
+        Plan = new Plan(rules);
         var order = rules.EvaluationOrder.Select(index => rules.Criteria[index]).ToArray();
         var readers = order.SelectMany(criterion => criterion.ReadsFacts.Select(slot => (slot, criterion))).ToLookup(pair => pair.slot, pair => pair.criterion);
         _ofFact = [.. rules.Vocabulary.Facts.Select(fact => WithReaders(order, readers[fact.Slot]))];
@@ -31,6 +26,9 @@ internal sealed class Dependents
         Sought = [.. rules.Criteria.SelectMany(criterion => criterion.Sought).DistinctBy(sought => sought.Text)];
         Impossible = [.. rules.Criteria.Where(criterion => criterion.Impossible).Select(criterion => criterion.Index)];
     }
+
+    /// <summary>The plan that weighs them.</summary>
+    public Plan Plan { get; }
 
     /// <summary>The comparisons of a fact with another.</summary>
     public ImmutableArray<FactBound> FactBounds { get; }
@@ -45,10 +43,10 @@ internal sealed class Dependents
     public ImmutableArray<int> Impossible { get; }
 
     /// <summary>The criteria that a fact can move, in the order of evaluation.</summary>
-    public IReadOnlyList<Dependent> Of(FactDefinition fact) => _ofFact[fact.Slot];
+    public IReadOnlyList<Criterion> Of(FactDefinition fact) => _ofFact[fact.Slot];
 
     /// <summary>The criteria that a list of records can move, in the order of evaluation.</summary>
-    public IReadOnlyList<Dependent> Of(RecordDefinition list) => _ofRecords[list];
+    public IReadOnlyList<Criterion> Of(RecordDefinition list) => _ofRecords[list];
 
     /// <summary>The numbers at which some criterion turns with a fact.</summary>
     public IEnumerable<Ratio> BoundsOf(FactDefinition fact) => _bounds[fact];
@@ -59,21 +57,19 @@ internal sealed class Dependents
             ? [(bound.Fact, bound.At), (bound.Fact, bound.At.Rounded - (1m / 2)), (bound.Fact, bound.At.Rounded + (1m / 2))]
             : new[] { (bound.Fact, bound.At) });
 
-    private Dependent[] WithReaders(Criterion[] order, IEnumerable<Criterion> readers)
+    private Criterion[] WithReaders(Criterion[] order, IEnumerable<Criterion> readers)
     {
-        var reads = new bool[_rules.Criteria.Length];
+        var moved = new bool[Plan.Rules.Criteria.Length];
         foreach (var criterion in readers)
         {
-            reads[criterion.Index] = true;
+            moved[criterion.Index] = true;
         }
-
-        var moved = (bool[])reads.Clone();
 
         foreach (var criterion in order)
         {
             moved[criterion.Index] |= criterion.ReadsCriteria.Any(upstream => moved[upstream]);
         }
 
-        return [.. order.Where(criterion => moved[criterion.Index]).Select(criterion => new Dependent(criterion, reads[criterion.Index]))];
+        return [.. order.Where(criterion => moved[criterion.Index])];
     }
 }

@@ -1,27 +1,27 @@
 using Criteria.Core.Cases;
 using Criteria.Core.Facts;
-using Criteria.Core.Logic;
 using Criteria.Core.Rulesets;
 
 namespace Criteria.Engine.Plans;
 
 /// <summary>
 /// The criteria of a selection in an order in which each comes after what it reads, to be run over many cases, or over many
-/// completions of one. The same compiled conditions as those of an assessment; verdicts only, no traces.
+/// completions of one. The same conditions as those of an assessment, laid flat; verdicts only, no traces.
 /// </summary>
 /// <remarks>Thread-safe; the sheets it fills are not.</remarks>
 public sealed class Plan
 {
-    private readonly Criterion[] _ofCase;
-    private readonly Criterion[] _ofNight;
+    private readonly PlanProgram _ofCase;
+    private readonly PlanProgram _ofNight;
 
     /// <summary>The plan of a selection of rules.</summary>
     public Plan(RulesInForce rules)
     {
         ArgumentNullException.ThrowIfNull(rules);
         Rules = rules;
-        var ordered = rules.EvaluationOrder.Select(index => rules.Criteria[index]).ToArray();
-        (_ofCase, _ofNight) = ([.. ordered.Where(criterion => !criterion.PerNight)], [.. ordered.Where(criterion => criterion.PerNight)]);
+        var ordered = rules.EvaluationOrder.Select(index => rules.Criteria[index]).ToLookup(criterion => criterion.PerNight);
+        _ofCase = new PlanProgram(rules, [.. ordered[false]]);
+        _ofNight = new PlanProgram(rules, [.. ordered[true]]);
     }
 
     /// <summary>The rules.</summary>
@@ -31,7 +31,9 @@ public sealed class Plan
     public VerdictSheet Run(Case subject)
     {
         ArgumentNullException.ThrowIfNull(subject);
-        return Run(subject.Facts, [.. subject.Nights.Select(night => night.Facts)]);
+        var sheet = NewSheet();
+        Run(sheet, subject);
+        return sheet;
     }
 
     /// <summary>Verdicts on a case given by its facts.</summary>
@@ -41,26 +43,56 @@ public sealed class Plan
     {
         ArgumentNullException.ThrowIfNull(ofCase);
         ArgumentNullException.ThrowIfNull(nights);
-        var views = new View[1 + Math.Max(1, nights.Count)];
-        for (var i = 0; i < views.Length; i++)
-        {
-            views[i] = new View(i == 0 || nights.Count == 0 ? ofCase : nights[i - 1], Rules.Criteria.Length);
-        }
-
-        var sheet = new VerdictSheet(Rules, views);
-        foreach (var criterion in _ofCase)
-        {
-            sheet.PutOfCase(criterion.Index, criterion.Weigh(views[0]));
-        }
-
-        foreach (var view in views.AsSpan(1))
-        {
-            foreach (var criterion in _ofNight)
-            {
-                view.Put(criterion.Index, criterion.Weigh(view));
-            }
-        }
-
+        var sheet = NewSheet();
+        Run(sheet, ofCase, nights);
         return sheet;
     }
+
+    /// <summary>A sheet that can be filled again and again: a row of cases or completions then allocates next to nothing.</summary>
+    public VerdictSheet NewSheet() => new(this);
+
+    /// <summary>Fills a sheet of this plan with the verdicts on a case.</summary>
+    /// <exception cref="ArgumentException">The sheet is of another plan.</exception>
+    public void Run(VerdictSheet sheet, Case subject)
+    {
+        ArgumentNullException.ThrowIfNull(subject);
+        Begin(sheet, subject.Facts, subject.Nights.Length);
+        for (var night = 0; night < sheet.Nights; night++)
+        {
+            RunNight(sheet, night, subject.Nights.IsEmpty ? subject.Facts : subject.Nights[night].Facts);
+        }
+    }
+
+    /// <summary>Fills a sheet of this plan with the verdicts on a case given by its facts.</summary>
+    /// <exception cref="ArgumentException">The sheet is of another plan.</exception>
+    public void Run(VerdictSheet sheet, FactSet ofCase, params IReadOnlyList<FactSet> nights)
+    {
+        ArgumentNullException.ThrowIfNull(ofCase);
+        ArgumentNullException.ThrowIfNull(nights);
+        Begin(sheet, ofCase, nights.Count);
+        for (var night = 0; night < sheet.Nights; night++)
+        {
+            RunNight(sheet, night, nights.Count == 0 ? ofCase : nights[night]);
+        }
+    }
+
+    /// <summary>A frame for the verdicts on the case.</summary>
+    internal Frame NewCaseFrame() => _ofCase.NewFrame();
+
+    /// <summary>A frame for the verdicts on a night.</summary>
+    internal Frame NewNightFrame() => _ofNight.NewFrame();
+
+    private void Begin(VerdictSheet sheet, FactSet ofCase, int nights)
+    {
+        ArgumentNullException.ThrowIfNull(sheet);
+        if (sheet.Plan != this)
+        {
+            throw new ArgumentException("a sheet of another plan", nameof(sheet));
+        }
+
+        sheet.Begin(Math.Max(1, nights));
+        _ofCase.Run(sheet.OfCase, ofCase, given: null);
+    }
+
+    private void RunNight(VerdictSheet sheet, int night, FactSet facts) => _ofNight.Run(sheet.OfNight(night), facts, sheet.OfCase);
 }

@@ -1,30 +1,42 @@
 using Criteria.Core.Logic;
-using Criteria.Core.Rulesets;
 
 namespace Criteria.Engine.Plans;
 
 /// <summary>The verdict of every criterion on one case, and on each of its nights.</summary>
 public sealed class VerdictSheet
 {
-    private readonly RulesInForce _rules;
-    private readonly View[] _views;
+    private readonly List<Frame> _nights = [];
 
-    internal VerdictSheet(RulesInForce rules, View[] views) => (_rules, _views) = (rules, views);
+    internal VerdictSheet(Plan plan) => (Plan, OfCase) = (plan, plan.NewCaseFrame());
 
     /// <summary>How many nights there are; one, of which nothing is known, where the case has none.</summary>
-    public int Nights => _views.Length - 1;
+    public int Nights { get; private set; }
+
+    /// <summary>The plan that fills it.</summary>
+    internal Plan Plan { get; }
+
+    /// <summary>What was found of the case.</summary>
+    internal Frame OfCase { get; }
 
     /// <summary>The verdict of a criterion.</summary>
     /// <param name="criterion">Its index.</param>
     /// <param name="night">The place of the night, from 0; of no account for a criterion that is about the case.</param>
-    public Verdict this[int criterion, int night = 0] => _views[_rules.Criteria[criterion].PerNight ? night + 1 : 0].VerdictOf(criterion);
+    public Verdict this[int criterion, int night = 0] => (Plan.Rules.Criteria[criterion].PerNight ? OfNight(night) : OfCase).Verdicts[criterion];
 
-    // Criteria of nights read those of the case.
-    internal void PutOfCase(int criterion, Verdict verdict)
+    /// <summary>What was found of a night.</summary>
+    internal Frame OfNight(int night)
     {
-        foreach (var view in _views)
+        ArgumentOutOfRangeException.ThrowIfGreaterThanOrEqual(night, Nights);
+        return _nights[night];
+    }
+
+    /// <summary>Makes room for so many nights.</summary>
+    internal void Begin(int nights)
+    {
+        Nights = nights;
+        while (_nights.Count < nights)
         {
-            view.Put(criterion, verdict);
+            _nights.Add(Plan.NewNightFrame());
         }
     }
 }

@@ -36,6 +36,13 @@ internal static class Written
     public static WrittenDocument Document(Case subject, string document, string? recipient = null, DocumentTemplates? templates = null) =>
         new DocumentWriter(templates ?? Templates, subject, Assess(subject)).Write(new DocumentOrder(document, recipient));
 
+    /// <summary>A document of the de-identified form.</summary>
+    public static WrittenDocument Shared(Case subject, string document)
+    {
+        var shared = Documents.Sharing.Deidentified.Of(subject);
+        return new DocumentWriter(Templates, shared, Assessor.Assess(shared, shared.RulesDate!.Value)).Write(new DocumentOrder(document, YearsOnly: true));
+    }
+
     public static WrittenDocument Document(string caseText, string document) => Document(CaseOf(caseText), document);
 
     /// <summary>The text of a document of a case file.</summary>

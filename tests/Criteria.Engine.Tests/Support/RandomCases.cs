@@ -81,6 +81,20 @@ internal static class RandomCases
         return new Case("HT-RANDOM", Rules.Date, ofCase, [.. nights.Select((night, number) => new Night($"night {number + 1}", ofCase.With(night)))]);
     }
 
+    /// <summary>The same case in the words of another vocabulary that has them all.</summary>
+    public static Case In(Vocabulary vocabulary, Case subject)
+    {
+        return subject with { Facts = Moved(subject.Facts), Nights = [.. subject.Nights.Select(night => night with { Facts = Moved(night.Facts) })] };
+
+        FactSet Moved(FactSet facts) => FactSet.Of(
+            vocabulary,
+            facts.Entered.Select(fact => fact with { Definition = vocabulary.Find(fact.Definition.Id)! }),
+            facts.Records.Select(list => Of(list, vocabulary.Record(list.Definition.At)!)));
+
+        static RecordList Of(RecordList list, RecordDefinition definition) =>
+            list with { Definition = definition, Items = [.. list.Items.Select(item => item with { Attributes = [.. item.Attributes.Select((fact, slot) => fact with { Definition = definition.Attributes[slot] })] })] };
+    }
+
     private static Gen<WholeCase> Whole(Gen<int> payerIndex, bool agree) => Gen.Select(
         Code(Writable.Length), payerIndex, Code(RecordCodes), Gen.Int[0, 3], Gen.Int[0, 1],
         (codes, index, recordCodes, documents, trials) => Agreeing(codes, index, recordCodes, documents, trials, agree));

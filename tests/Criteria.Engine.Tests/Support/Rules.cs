@@ -46,11 +46,13 @@ internal static class Rules
 
     public static SourceFile File(string name, string text) => new(name, Encoding.UTF8.GetBytes(text));
 
-    public static Case Read(string yaml, RulesetLibrary? library = null)
-    {
-        var reading = new CaseReader((library ?? Library).Vocabulary).Read(File("case.yaml", yaml));
+    public static Case Read(string yaml, RulesetLibrary? library = null) => Read(File("case.yaml", yaml), library);
 
-        return reading.Case ?? throw new InvalidOperationException(string.Join('\n', reading.Problems) + '\n' + yaml);
+    public static Case Read(SourceFile file, RulesetLibrary? library = null)
+    {
+        var reading = new CaseReader((library ?? Library).Vocabulary).Read(file);
+
+        return reading.Case ?? throw new InvalidOperationException(string.Join('\n', reading.Problems) + '\n' + Encoding.UTF8.GetString(file.Content.Span));
     }
 
     public static FindingTable Assess(CaseText text, params Overlay[] overlays)

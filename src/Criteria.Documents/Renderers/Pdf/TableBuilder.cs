@@ -53,7 +53,7 @@ internal sealed class TableBuilder(Flow flow, TextMeter meter, double textHeight
                 flow.Open("THead");
                 flow.Add(strip);
                 flow.Close();
-                strip.Before = PdfDesign.AroundRule;
+                strip.Before = Math.Max(strip.Before, PdfDesign.AroundRule);
                 strip.KeepWithNext = count > 0;
                 continue;
             }

@@ -1,3 +1,4 @@
+using System.Xml;
 using Markdig.Extensions.Footnotes;
 using Markdig.Syntax.Inlines;
 using DocumentFormat.OpenXml;
@@ -56,5 +57,5 @@ internal sealed class WordInlines(DocumentPage page)
     };
 
     // XML has no way to write most control characters.
-    private static string Clean(string text) => string.Concat(text.Where(sign => sign == '\t' || !char.IsControl(sign)));
+    private static string Clean(string text) => string.Concat(text.Where(sign => XmlConvert.IsXmlChar(sign) || char.IsSurrogate(sign)));
 }

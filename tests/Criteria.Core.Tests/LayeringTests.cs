@@ -55,6 +55,8 @@ public sealed partial class LayeringTests
     [Theory]
     [InlineData("Fluid", "src/Criteria.Documents/Templating/")]
     [InlineData("Markdig", "src/Criteria.Documents/Renderers/")]
+    [InlineData("PdfSharp", "src/Criteria.Documents/Renderers/Pdf")]
+    [InlineData("DocumentFormat", "src/Criteria.Documents/Renderers/Word")]
     public void Library_OfTheDocuments_IsNamedInOneFolder(string library, string folder) => Repository.Files("src", "*.cs")
         .Where(file => Usings(file).Any(name => name == library || name.StartsWith(library + ".", StringComparison.Ordinal))).ShouldAllBe(file => file.StartsWith(folder, StringComparison.Ordinal));
 

@@ -3,7 +3,7 @@ namespace Criteria.Documents.Renderers;
 /// <summary>The output formats.</summary>
 public static class DocumentFormats
 {
-    private static readonly IRenderer[] Renderers = [new PlainTextRenderer(ascii: false), new MarkdownRenderer(), new HtmlRenderer()];
+    private static readonly IRenderer[] Renderers = [new PlainTextRenderer(ascii: false), new MarkdownRenderer(), new HtmlRenderer(), new PdfRenderer(), new WordRenderer()];
     private static readonly PlainTextRenderer Ascii80 = new(ascii: true);
 
     /// <summary>The words for formats, the usual one first.</summary>

@@ -28,7 +28,7 @@ public sealed class SeveralNightsTests
             extends: osa-severity
             version: 1
             changes:
-              - { "{" } set: night_rule, to: {rule}, reason: a test, approved_by: nobody, approved_on: 2026-01-10 { "}" }
+              - {"{"} set: night_rule, to: {rule}, reason: a test, approved_by: nobody, approved_on: 2026-01-10 {"}"}
             """);
 
         var shipped = Flat(Command.Run("assess", Command.Example("two-nights")).Out);

@@ -22,7 +22,8 @@ internal static class ExplainCommand
         var night = new Option<string?>("--night") { Description = "Of several nights, only this one.", HelpName = "DATE" };
         var figure = new Option<string?>("--figure")
         {
-            Description = "Also write the index on its severity scale, as a picture. The file is written whole or not at all.", HelpName = "OUT.svg|OUT.png",
+            Description = "Also write the index on its severity scale, as a picture. The file is written whole or not at all.",
+            HelpName = "OUT.svg|OUT.png",
         };
         figure.Validators.Add(result =>
         {

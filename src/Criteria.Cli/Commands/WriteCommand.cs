@@ -1,3 +1,6 @@
+using Criteria.Engine.Findings;
+using Criteria.Documents.Figures;
+using System.Collections.Immutable;
 using System.CommandLine;
 using Criteria.Cli.Files;
 using Criteria.Core.Cases;
@@ -125,11 +128,20 @@ internal static class WriteCommand
         // A message quotes what was entered.
         subject = request.Deidentified ? Deidentified.Of(subject) : subject;
         var assessment = new Assessor(library, CasesExpected.One).Assess(subject, date, request.Deidentified ? [] : reading.Problems);
-        var writer = new DocumentWriter(templates, subject, assessment);
+        var writer = new DocumentWriter(templates, subject, assessment, Figures(assessment, request.Format));
         var written = names.Select(name => writer.Write(new DocumentOrder(name, request.Recipient, request.Paper, file.Name, request.Deidentified))).ToArray();
         Diagnostics.Print(written.SelectMany(document => document.Problems).Distinct(), terminal.Error);
         return written.All(document => document.Page is not null) ? written : null;
     }
+
+    // The grades that stand at the top of a report. Drawing points takes time that only formats without vectors need.
+    private static ImmutableArray<DocumentFigure> Figures(Assessment assessment, string format) =>
+    [
+        .. assessment.Findings.Where(finding => finding.Criterion.Shown == Shown.AtTheTop && finding.Standing != Core.Logic.Standing.NotApplicable)
+            .Select(finding => (finding.Id, finding.Night, Figure: SeverityFigure.Of(finding)))
+            .Where(one => one.Figure is not null)
+            .Select(one => one.Figure!.ToDocument(one.Night is null ? one.Id : $"{one.Id}-{one.Night}", format is "pdf" or "docx")),
+    ];
 }
 
 /// <summary>What <c>criteria write</c> was asked for.</summary>

@@ -10,7 +10,7 @@ public sealed class SampleTests
     private const string Case = "docs/samples/case.yaml";
 
     // Whom a document of the sample case goes to, where it could go to several.
-    private static readonly Dictionary<string, string> To = new(StringComparer.Ordinal) { ["request-sheet"] = "orderer" };
+    private static readonly Dictionary<string, string> To = new(StringComparer.Ordinal) { ["request-sheet"] = "orderer", ["referral-physician"] = "orderer" };
 
     public static TheoryData<string> Documents => [.. DocumentTemplates.Load(ShippedRules.Loading.Library!).Templates!.Documents.Select(document => document.Name)];
 

@@ -35,7 +35,9 @@ internal sealed class CaseModelBuilder
     public CaseModel Build(IReadOnlyCollection<string> carries, RecipientModel? recipient, IEnumerable<DocumentFigure> figures)
     {
         var nights = _case.Nights.Select(Night).ToArray();
-        var documents = Records(DocumentList, (record, list) => new RecordModel(record, list))
+        var coverage = Coverage();
+        var met = coverage?.Lines.Select(line => line.Finding).Where(finding => finding.IsMet).ToArray();
+        var documents = Records(DocumentList, (record, list) => new RecordModel(record, list, met))
             .OrderBy(document => document.When ?? DateOnly.MaxValue).ThenBy(document => document.Order).ThenBy(document => document.Id, StringComparer.Ordinal).ToArray();
         return new CaseModel
         {
@@ -51,7 +53,7 @@ internal sealed class CaseModelBuilder
             Options = [.. _assessment.Findings.Where(finding => finding.Option is not null && _shown.IsInFull(finding)).Select(Model).Where(model => model.Option!.IsOpenToChoice)
                 .GroupBy(model => model.Option!.Text, StringComparer.Ordinal).Select(group => group.Last())],
             Clinical = [.. Rulesets(RulesetFunction.Clinical).Select(Section).Where(section => section.Findings.Count > 0)],
-            Coverage = Coverage(),
+            Coverage = coverage,
             ClinicalAsks = Asks(RulesetFunction.Clinical),
             CoverageAsks = Asks(RulesetFunction.Coverage),
             Documents = documents,

@@ -32,6 +32,9 @@ internal sealed class FindingModel(Finding finding, OverrideModel? differs) : IT
     /// <summary>The number that was graded, with its unit; the points of a score.</summary>
     public string Number => Finding.Value?.NumberText ?? "";
 
+    /// <summary>The number as a lay reader wants it: without its unit, and without what a printed figure stands for.</summary>
+    public string FigureAlone => Number.Split(' ', '/')[0];
+
     /// <summary>Of a grade: index, scoring rule and denominator.</summary>
     public string Rule => Finding.Criterion.Body is GradeBody { Of.Index: { } type } ? type.ToString() : "";
 
@@ -102,6 +105,8 @@ internal sealed class FindingModel(Finding finding, OverrideModel? differs) : IT
 
     /// <summary>The documents, with pages, that its trace points to.</summary>
     public IReadOnlyList<string> Pointers => TraceWords.Pointers(Finding.Because);
+
+    internal IReadOnlyList<string> PlacesIn(string document) => TraceWords.PlacesIn(document, Finding.Because);
 
     /// <summary>For an option: what is offered, and what speaks for and against.</summary>
     public OptionModel? Option => Finding.Option is { } option ? new OptionModel(option) : null;

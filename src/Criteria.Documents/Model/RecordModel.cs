@@ -4,7 +4,7 @@ using Criteria.Documents.Wording;
 namespace Criteria.Documents.Model;
 
 /// <summary>One document or therapy trial of the case.</summary>
-internal sealed class RecordModel(CaseRecord record, RecordDefinition list) : ITraced
+internal sealed class RecordModel(CaseRecord record, RecordDefinition list, IEnumerable<FindingModel>? met = null) : ITraced
 {
     /// <summary>Its name in the case file.</summary>
     public string Id => record.Id;
@@ -35,6 +35,10 @@ internal sealed class RecordModel(CaseRecord record, RecordDefinition list) : IT
 
     /// <summary>Everything that the case says of it, each with its label.</summary>
     public IReadOnlyList<FactModel> Facts => [.. record.Attributes.Where(fact => fact.IsKnown).Select(fact => new FactModel(fact, null))];
+
+    /// <summary>The criteria of the coverage check that are met and rest on it.</summary>
+    public IReadOnlyList<SupportModel> Supports { get; } =
+        [.. (met ?? []).Select(finding => new SupportModel(finding, finding.PlacesIn(record.Id))).Where(support => support.IsAny)];
 
     bool ITraced.Stands => true;
 

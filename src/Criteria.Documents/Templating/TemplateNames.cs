@@ -19,7 +19,7 @@ internal static class TemplateNames
     private static readonly Type[] Types =
     [
         typeof(CaseModel), typeof(NightModel), typeof(FactModel), typeof(FindingModel), typeof(MissingModel), typeof(QuestionModel), typeof(OptionModel),
-        typeof(OverrideModel), typeof(SectionModel), typeof(AskModel), typeof(QuestionToAskModel), typeof(CoverageModel), typeof(CheckModel), typeof(RecordModel),
+        typeof(OverrideModel), typeof(SectionModel), typeof(AskModel), typeof(QuestionToAskModel), typeof(CoverageModel), typeof(CheckModel), typeof(RecordModel), typeof(SupportModel),
         typeof(EventModel), typeof(CautionModel), typeof(RecipientModel), typeof(FigureModel),
     ];
 

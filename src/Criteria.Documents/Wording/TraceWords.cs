@@ -18,6 +18,16 @@ internal static class TraceWords
     public static IReadOnlyList<string> Pointers(TraceNode trace) =>
         [.. Leaves(trace).Where(leaf => leaf.Truth == Truth.Met).Select(Pointer).OfType<string>().Distinct(StringComparer.Ordinal)];
 
+    /// <summary>Where in one document that stands which is so, each place once; empty when nothing of it rests on that document.</summary>
+    public static IReadOnlyList<string> PlacesIn(string document, TraceNode trace) =>
+        [.. Leaves(trace).Where(leaf => leaf.Truth == Truth.Met).SelectMany(Places).Where(place => place == document || place.StartsWith(document + " ", StringComparison.Ordinal))
+            .Select(place => place[document.Length..].Trim()).Select(place => place.StartsWith('(') ? "" : place).Distinct(StringComparer.Ordinal)];
+
+    // Every document that fits supports what is so, not only the first.
+    private static IEnumerable<string> Places(TraceNode leaf) => leaf.Kind == "documents"
+        ? leaf.Parts.Where(part => part.Truth == Truth.Met).Select(part => part.Text)
+        : Pointer(leaf) is { } pointer ? [pointer] : [];
+
     private static string? Pointer(TraceNode leaf) => leaf switch
     {
         { Kind: "documents", Parts: var parts } when parts.FirstOrDefault(part => part.Truth == Truth.Met) is { } fitting => fitting.Text,

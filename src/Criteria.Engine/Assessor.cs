@@ -18,8 +18,6 @@ public sealed class Assessor
     private readonly Lock _lock = new();
     private readonly Dictionary<RulesInForce, ISessionFactory> _networks = new(ReferenceEqualityComparer.Instance);
 
-    private readonly Dictionary<RulesInForce, Dependents> _dependents = new(ReferenceEqualityComparer.Instance);
-
     /// <summary>An assessor under a library.</summary>
     /// <param name="library">The library.</param>
     /// <param name="expected">How many cases it will see; findings do not depend on it.</param>
@@ -44,7 +42,7 @@ public sealed class Assessor
         ArgumentNullException.ThrowIfNull(subject);
         ArgumentNullException.ThrowIfNull(assessment);
         var rules = _library.InForce(assessment.AsOf, subject.Payer, subject.Item);
-        return OutlookBuilder.Build(rules, DependentsOf(rules), subject, assessment);
+        return OutlookBuilder.Build(rules, Dependents.Of(rules), subject, assessment);
     }
 
     /// <summary>Opens an assessment that follows its case.</summary>
@@ -70,20 +68,6 @@ public sealed class Assessor
             Problems = [.. problems, .. Own(subject, asOf, rules)],
         };
         return new LiveAssessment(rules, Network(rules), subject, frame);
-    }
-
-    private Dependents DependentsOf(RulesInForce rules)
-    {
-        lock (_lock)
-        {
-            if (!_dependents.TryGetValue(rules, out var dependents))
-            {
-                dependents = new Dependents(rules);
-                _dependents.Add(rules, dependents);
-            }
-
-            return dependents;
-        }
     }
 
     private ISessionFactory Network(RulesInForce rules)

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using System.Runtime.CompilerServices;
 using Criteria.Core.Facts;
 using Criteria.Core.Logic;
 using Criteria.Core.Rulesets;
@@ -9,11 +10,13 @@ namespace Criteria.Engine.Changes;
 /// <summary>Which criteria a fact or a list of records can move, and at which values. Made once for a selection of rules.</summary>
 internal sealed class Dependents
 {
+    private static readonly ConditionalWeakTable<RulesInForce, Dependents> Made = [];
+
     private readonly Criterion[][] _ofFact;
     private readonly Dictionary<RecordDefinition, Criterion[]> _ofRecords;
     private readonly ILookup<FactDefinition, Ratio> _bounds;
 
-    public Dependents(RulesInForce rules)
+    private Dependents(RulesInForce rules)
     {
         Plan = Plan.WithoutSettling(rules);
         var order = rules.EvaluationOrder.Select(index => rules.Criteria[index]).ToArray();
@@ -26,6 +29,9 @@ internal sealed class Dependents
         Sought = [.. rules.Criteria.SelectMany(criterion => criterion.Sought).DistinctBy(sought => sought.Text)];
         Impossible = [.. rules.Criteria.Where(criterion => criterion.Impossible).Select(criterion => criterion.Index)];
     }
+
+    /// <summary>Those of a selection of rules; made once, because rules do not change.</summary>
+    public static Dependents Of(RulesInForce rules) => Made.GetValue(rules, static made => new Dependents(made));
 
     /// <summary>The plan that weighs them. What every completion of a case agrees on is not tried for each change: it would take long.</summary>
     public Plan Plan { get; }

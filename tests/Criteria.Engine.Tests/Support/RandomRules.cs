@@ -16,6 +16,9 @@ internal static class RandomRules
     private static readonly Lazy<SourceFile[]> Words = new(() =>
         [.. ShippedRules.Files().Where(file => file.Name.Contains("vocabulary/", StringComparison.Ordinal) || file.Name.EndsWith("sources.yaml", StringComparison.Ordinal))]);
 
+    /// <summary>The shipped vocabulary and sources, without a ruleset.</summary>
+    public static IReadOnlyCollection<SourceFile> Vocabulary => Words.Value;
+
     /// <summary>Rules in force, with their text.</summary>
     public static Gen<(RulesInForce Rules, string Text)> Any { get; } = Gen.Int[0, Codes].Array[40 * Criteria].Select(codes =>
     {

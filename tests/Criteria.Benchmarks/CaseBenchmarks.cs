@@ -5,6 +5,7 @@ using Criteria.Core.Logic;
 using Criteria.Core.Reading;
 using Criteria.Core.Rulesets;
 using Criteria.Engine;
+using Criteria.Engine.Changes;
 using Criteria.Engine.Findings;
 
 namespace Criteria.Benchmarks;
@@ -18,6 +19,7 @@ public class CaseBenchmarks
     private Assessor _assessor = null!;
     private Case _case = null!;
     private LiveAssessment _live = null!;
+    private Assessment _assessment = null!;
     private Fact[] _epworth = null!;
     private int _next;
 
@@ -33,7 +35,13 @@ public class CaseBenchmarks
         var epworth = library.Vocabulary.Find("epworth_total")!;
         _epworth = [Points(epworth, 5), Points(epworth, 20)];
 
-        NumberedCase.Check(Assess(), 1);
+        _assessment = Assess();
+        NumberedCase.Check(_assessment, 1);
+        if (Outlook().Of("severity.rei-4", _case.Nights[0].Label).All(pair => pair.Change.Fact != "rei_4.events"))
+        {
+            throw new InvalidOperationException("no number of events changes the grade");
+        }
+
         Require.Finding(Update(), "epworth.excessive", Standing.NotMet);
         Require.Finding(Update(), "epworth.excessive", Standing.Met);
     }
@@ -51,6 +59,9 @@ public class CaseBenchmarks
         _next = 1 - _next;
         return _live.Assessment;
     }
+
+    [Benchmark]
+    public Outlook Outlook() => _assessor.OutlookOf(_case, _assessment);
 
     private static Fact Points(FactDefinition definition, int points) =>
         Fact.Known(definition, new NumberValue(Interval.Exactly(points)), Provenance.Entered);

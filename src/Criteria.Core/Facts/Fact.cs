@@ -87,6 +87,12 @@ public sealed record Fact(FactDefinition Definition, FactState State, FactValue?
             return $"{Written} as printed, which stands for {range.Low.ToText(4)} to {(range.HighIncluded ? "" : "below ")}{range.High.ToText(4)}";
         }
 
+        // What is only known from below: its upper end is where the vocabulary ends, and says nothing of the case.
+        if (Definition.Range is { } possible && range.High >= possible.High && range.Low.Numerator > 0)
+        {
+            return $"at least {QuantityText.Of(range.Low, Definition.Unit)}";
+        }
+
         return range.Low.Numerator == 0
             ? $"at most {QuantityText.Of(range.High, Definition.Unit)}"
             : $"{QuantityText.Of(range.Low, Definition.Unit)} to {QuantityText.Of(range.High, Definition.Unit)}";

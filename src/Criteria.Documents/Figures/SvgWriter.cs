@@ -8,7 +8,7 @@ namespace Criteria.Documents.Figures;
 internal static class SvgWriter
 {
     // Families that are there on the usual systems; what is asked of the text's width is a generous estimate.
-    private const string Families = "DejaVu Sans, Verdana, Arial, sans-serif";
+    private const string Families = "Open Sans, Verdana, Arial, sans-serif";
 
     /// <summary>The drawing; <paramref name="id"/> sets its ids apart from those of other figures on the same page.</summary>
     public static string Write(Drawing drawing, string id, string title, string description)

@@ -73,6 +73,11 @@ internal sealed class FindingModel(Finding finding, OverrideModel? differs) : IT
     /// <summary>Of such a grade: what counting error alone allows.</summary>
     public string Interval => Finding.Closeness is { } closeness ? CountingText.Interval(closeness) : "";
 
+    /// <summary>Of a grade: what was published on how much nights differ, with its source; empty where nothing was.</summary>
+    public string NightToNight => Finding.NightToNight.FirstOrDefault() is { } figure
+        ? $"{CountingText.Nights(figure).TrimEnd('.')}; {string.Join("; ", figure.Cites.Select(cite => $"{cite}, {cite.Verified.Sentence()}"))}."
+        : "";
+
     /// <summary>Of such a grade: the share of that in each band.</summary>
     public string Shares => Finding.Closeness is { } closeness ? CountingText.Shares(closeness) : "";
 

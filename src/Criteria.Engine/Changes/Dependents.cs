@@ -7,13 +7,18 @@ using Criteria.Engine.Plans;
 
 namespace Criteria.Engine.Changes;
 
+/// <summary>A criterion that a change can move.</summary>
+/// <param name="Criterion">The criterion.</param>
+/// <param name="Reads">Whether it reads what is changed itself, and not only other criteria that do.</param>
+internal readonly record struct Dependent(Criterion Criterion, bool Reads);
+
 /// <summary>Which criteria a fact or a list of records can move, and at which values. Made once for a selection of rules.</summary>
 internal sealed class Dependents
 {
     private static readonly ConditionalWeakTable<RulesInForce, Dependents> Made = [];
 
-    private readonly Criterion[][] _ofFact;
-    private readonly Dictionary<RecordDefinition, Criterion[]> _ofRecords;
+    private readonly Dependent[][] _ofFact;
+    private readonly Dictionary<RecordDefinition, Dependent[]> _ofRecords;
     private readonly ILookup<FactDefinition, Ratio> _bounds;
 
     private Dependents(RulesInForce rules)
@@ -33,7 +38,7 @@ internal sealed class Dependents
     /// <summary>Those of a selection of rules; made once, because rules do not change.</summary>
     public static Dependents Of(RulesInForce rules) => Made.GetValue(rules, static made => new Dependents(made));
 
-    /// <summary>The plan that weighs them. What every completion of a case agrees on is not tried for each change: it would take long.</summary>
+    /// <summary>The plan that weighs the case as it is. What every completion of a case agrees on is not tried for each change: it would take long.</summary>
     public Plan Plan { get; }
 
     /// <summary>The comparisons of a fact with another.</summary>
@@ -49,10 +54,10 @@ internal sealed class Dependents
     public ImmutableArray<int> Impossible { get; }
 
     /// <summary>The criteria that a fact can move, in the order of evaluation.</summary>
-    public IReadOnlyList<Criterion> Of(FactDefinition fact) => _ofFact[fact.Slot];
+    public IReadOnlyList<Dependent> Of(FactDefinition fact) => _ofFact[fact.Slot];
 
     /// <summary>The criteria that a list of records can move, in the order of evaluation.</summary>
-    public IReadOnlyList<Criterion> Of(RecordDefinition list) => _ofRecords[list];
+    public IReadOnlyList<Dependent> Of(RecordDefinition list) => _ofRecords[list];
 
     /// <summary>The numbers at which some criterion turns with a fact.</summary>
     public IEnumerable<Ratio> BoundsOf(FactDefinition fact) => _bounds[fact];
@@ -63,19 +68,21 @@ internal sealed class Dependents
             ? [(bound.Fact, bound.At), (bound.Fact, bound.At.Rounded - (1m / 2)), (bound.Fact, bound.At.Rounded + (1m / 2))]
             : new[] { (bound.Fact, bound.At) });
 
-    private Criterion[] WithReaders(Criterion[] order, IEnumerable<Criterion> readers)
+    private Dependent[] WithReaders(Criterion[] order, IEnumerable<Criterion> readers)
     {
-        var moved = new bool[Plan.Rules.Criteria.Length];
+        var reads = new bool[Plan.Rules.Criteria.Length];
         foreach (var criterion in readers)
         {
-            moved[criterion.Index] = true;
+            reads[criterion.Index] = true;
         }
+
+        var moved = (bool[])reads.Clone();
 
         foreach (var criterion in order)
         {
             moved[criterion.Index] |= criterion.ReadsCriteria.Any(upstream => moved[upstream]);
         }
 
-        return [.. order.Where(criterion => moved[criterion.Index])];
+        return [.. order.Where(criterion => moved[criterion.Index]).Select(criterion => new Dependent(criterion, reads[criterion.Index]))];
     }
 }

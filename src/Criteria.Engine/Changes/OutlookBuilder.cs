@@ -24,7 +24,7 @@ internal sealed class OutlookBuilder
     {
         (_dependents, _case) = (dependents, subject);
         _candidates = new Candidates(dependents);
-        _trial = new Trial(dependents.Plan, dependents, subject);
+        _trial = new Trial(rules, dependents, subject);
         _questions = new Questions(assessment, rules.Vocabulary);
     }
 

@@ -117,6 +117,7 @@ public sealed class OutlookTests
     {
         var outlook = OutlookOf(CaseText.Complete.With("nights.ended", "unknown").With("nights.dentist_handled_test", "unknown").With("intake.neck", "unknown").Read());
 
+        outlook.CannotChange.ShouldNotBeEmpty();
         outlook.CannotChange.ShouldNotContain("Neck circumference");
         foreach (var label in outlook.CannotChange)
         {

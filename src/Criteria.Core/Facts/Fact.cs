@@ -54,6 +54,11 @@ public sealed record Fact(FactDefinition Definition, FactState State, FactValue?
         _ => ValueText(),
     };
 
+    /// <summary>The value as a sentence carries it: a printed figure as printed, without the range it stands for.</summary>
+    public string BriefText => Value is NumberValue { Printed: { } printed, Range.IsExact: false } && Written is { } figure
+        ? Definition.Unit.Dimension == Dimension.Rate ? QuantityText.Of(printed, Definition.Unit) : figure
+        : Text;
+
     private string ValueText() => Value switch
     {
         NumberValue { Range: var range } => NumberText(range),

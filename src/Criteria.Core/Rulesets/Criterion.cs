@@ -35,7 +35,7 @@ public sealed partial record Sentence(
         var values = new Dictionary<string, string>(StringComparer.Ordinal);
         foreach (var (name, fact) in Facts)
         {
-            values[name] = view.Facts[fact].Text;
+            values[name] = view.Facts[fact].BriefText;
         }
 
         foreach (var (name, criterion) in Criteria)
@@ -67,6 +67,9 @@ public enum Shown
 
     /// <summary>A step towards other findings: in their traces only.</summary>
     InTheTrace,
+
+    /// <summary>An answer to a question that few cases put: met or not met alike, once it is known that it applies.</summary>
+    WhenItApplies,
 }
 
 /// <summary>A condition with what it concludes and at least one citation, ready to be evaluated.</summary>

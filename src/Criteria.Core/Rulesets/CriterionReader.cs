@@ -21,6 +21,7 @@ internal sealed class CriterionReader(
         ["always"] = Shown.Always,
         ["at the top"] = Shown.AtTheTop,
         ["when met"] = Shown.WhenMet,
+        ["when it applies"] = Shown.WhenItApplies,
         ["in the trace"] = Shown.InTheTrace,
     };
 

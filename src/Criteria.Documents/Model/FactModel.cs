@@ -16,6 +16,9 @@ internal sealed class FactModel(Fact fact, string? night) : ITraced
     /// <summary>Its value with its unit, or why there is none: <c>not in the case</c>, <c>unknown</c>, <c>does not apply</c>.</summary>
     public string Text => fact.Value is DateValue { Date: var date } ? Words.Date(date) : fact.Text;
 
+    /// <summary>Its value as a sentence carries it: a printed figure as printed.</summary>
+    public string BriefText => fact.Value is DateValue ? Text : fact.BriefText;
+
     /// <summary>Whether it has a value.</summary>
     public bool IsKnown => fact.IsKnown;
 

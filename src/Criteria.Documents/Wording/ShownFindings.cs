@@ -22,10 +22,10 @@ internal sealed class ShownFindings(Assessment assessment)
         && assessment.Findings.Where(result => result.Criterion.Ruleset.Id == finding.Criterion.Ruleset.Id && result.Criterion.Shown == Shown.AtTheTop)
             .All(result => result.Standing == Standing.NotApplicable || IsOpenWhetherItApplies(result));
 
-    /// <summary>Whether it is a clinical flag or option of which it is open whether it concerns this patient at all: naming each would bury the rest.</summary>
+    /// <summary>Whether it is a clinical flag, answer or option of which it is open whether it concerns this patient at all: naming each would bury the rest.</summary>
     public static bool IsFlagThatMayNotApply(Finding finding) => finding is
     {
-        Standing: Standing.Undetermined, Silent.IsEmpty: true, Criterion: { Shown: Shown.WhenMet, Ruleset.Function: RulesetFunction.Clinical },
+        Standing: Standing.Undetermined, Silent.IsEmpty: true, Criterion: { Shown: Shown.WhenMet or Shown.WhenItApplies, Ruleset.Function: RulesetFunction.Clinical },
     } && IsOpenWhetherItApplies(finding);
 
     /// <summary>Whether it is an option of which nothing is known, for or against; it is no help to anyone.</summary>

@@ -29,6 +29,10 @@
 (deffunction follow-up.not-comparable ()
   (if-applies (alternative) (any-of (no same_rule) (no same_denominator) (no same_recorder) (no similar_supine_share))))
 (deffunction follow-up.comparable () (if-applies (alternative) (all-yes same_rule same_denominator same_recorder similar_supine_share)))
+; both indices at hand, and measured alike
+(deffunction with-a-rate () (all-of (alternative) (recorded treated_rate)))
+(deffunction follow-up.compared ()
+  (if-applies (with-a-rate) (all-of (all-yes same_rule same_denominator same_recorder similar_supine_share) (recorded untreated_rate))))
 ; FU-01, FU-02
 (deffunction half () (scaled (num untreated_rate) 0.5))
 (deffunction half-or-more-gone () (negate (less (half) (num treated_rate))))
@@ -36,4 +40,4 @@
 (deffunction follow-up.response () (of-two-tests (half-or-more-gone)))
 (deffunction follow-up.success () (of-two-tests (all-of (below (num treated_rate) 10) (less (num treated_rate) (half)))))
 (deffunction follow-up.success-other-group () (of-two-tests (all-of (below (num treated_rate) 10) (half-or-more-gone))))
-(deffunction follow-up.resolution () (if-applies (alternative) (below (num treated_rate) 5)))
+(deffunction follow-up.resolution () (if-applies (with-a-rate) (below (num treated_rate) 5)))

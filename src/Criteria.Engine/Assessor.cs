@@ -62,6 +62,7 @@ public sealed class Assessor
             Payer = subject.Payer,
             Item = subject.Item,
             ServiceDate = subject.ServiceDate,
+            NightsDeclared = subject.NightsDeclaration,
             Rulesets = rules.Rulesets,
             VocabularyDigest = _library.VocabularyDigest,
             Findings = [],

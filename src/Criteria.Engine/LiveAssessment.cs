@@ -46,6 +46,7 @@ public sealed class LiveAssessment
             return _frame with
             {
                 ServiceDate = _case.ServiceDate,
+                NightsDeclared = _case.NightsDeclaration,
                 Findings = refusal is null ? findings : [refusal],
                 Refusal = refusal,
             };

@@ -41,6 +41,38 @@ public sealed class SeveralNightsTests
             .ShouldContain(words, Case.Insensitive);
     }
 
+    [Fact]
+    public void Report_OfACaseThatDeclaresAnotherRule_SaysByWhomAndWhatThePolicySets()
+    {
+        using var folder = new TemporaryFolder();
+        var text = File.ReadAllText(Command.Example("two-nights"));
+        var path = folder.Write("case.yaml", text.Replace("\nnights:\n", "\nnights_together: { read_by: mean, declared_by: R. Reader on 2026-03-26 }\nnights:\n", StringComparison.Ordinal));
+
+        var shipped = Flat(Command.Run("assess", Command.Example("two-nights")).Out);
+        var report = Flat(Command.Run("assess", path).Out);
+
+        report.ShouldContain("Several nights are read by the rule `mean`, as declared for this case by R. Reader on 2026-03-26; the policy's setting is another: each.");
+        report.ShouldContain("Together Grade by REI, 4 % rule: mean of 2 nights, each counting alike: 14.3/h, mild Read so, as declared for this case by R. Reader");
+        report.ShouldContain("Grade by REI, 4 % rule: 10.8/h, night of 11 March 2026");
+        report.ShouldContain("Grade by REI, 4 % rule: 17.9/h, night of 12 March 2026");
+        Part(report, "CLINICAL DRAFT", "SOURCES").ShouldBe(Part(shipped, "CLINICAL DRAFT", "SOURCES"));
+    }
+
+    [Theory]
+    [InlineData("{ read_by: meen, declared_by: R. Reader }", "CC0116: `meen` is not a value of `nights_together.read_by`; did you mean `mean`?")]
+    [InlineData("{ read_by: mean }", "CC0124: `nights_together` declares how the nights are read and nobody is named")]
+    public void Case_WithADeclarationThatIsNone_IsRefused(string declaration, string problem)
+    {
+        using var folder = new TemporaryFolder();
+        var text = File.ReadAllText(Command.Example("two-nights"));
+        var path = folder.Write("case.yaml", text.Replace("\nnights:\n", $"\nnights_together: {declaration}\nnights:\n", StringComparison.Ordinal));
+
+        var run = Command.Run("assess", path);
+
+        run.Error.ShouldContain(problem);
+        run.Code.ShouldBe(1);
+    }
+
     private static string Part(string report, string from, string to) => report[report.IndexOf(from, StringComparison.Ordinal)..report.IndexOf(to, StringComparison.Ordinal)];
 
     private static string Flat(string text) => string.Join(' ', text.Split((char[]?)null, StringSplitOptions.RemoveEmptyEntries));

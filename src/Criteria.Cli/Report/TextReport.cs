@@ -71,6 +71,7 @@ internal sealed partial class TextReport
         var lines = _assessment.Findings.GroupBy(finding => finding.Criterion.Ruleset.Id)
             .SelectMany(findings => findings.SelectMany(FirstSentences).Concat(NightsThatDiffer(findings.Key)).Concat(findings.SelectMany(FirstLines)))
             .Concat(EntryWarnings())
+            .Concat(NightsApartFromPolicy())
             .Concat(_assessment.Rulesets.SelectMany(ruleset => ruleset.Differences).Select(difference =>
                 $"Local rule {difference.Overlay}: {difference.What}. {Words.Sentence(difference.Reason)} Approved by {difference.ApprovedBy} on {Words.Date(difference.ApprovedOn)}."))
             .Distinct(StringComparer.Ordinal).ToArray();
@@ -90,6 +91,11 @@ internal sealed partial class TextReport
 
     private IEnumerable<string> NightsThatDiffer(string ruleset) =>
         _assessment.NightsTogether.Where(together => together.Differ && together.Criterion.Ruleset.Id == ruleset).Select(NightsText.Differ);
+
+    // Like a local rule, what one case decides apart from the policy is said at the top, and once for all its indices.
+    private IEnumerable<string> NightsApartFromPolicy() => _assessment.NightsTogether.FirstOrDefault(together => together.DiffersFromPolicy) is { } together
+        ? [Words.Sentence($"Several nights are read by the rule `{together.Rule.ToString().ToLowerInvariant()}`{NightsText.Declared(together)}") + " The nights keep their own grades."]
+        : [];
 
     private IEnumerable<string> FirstSentences(Finding finding) => finding.ReadFirst is { } sentence ? [NightLead(finding) + sentence] : [];
 
@@ -148,6 +154,7 @@ internal sealed partial class TextReport
         foreach (var together in _assessment.NightsTogether.Where(together => together.Rule != NightRule.Each))
         {
             _text.Hanging("  Together", $"{together.Criterion.Title}: {NightsText.Together(together)}", Indent);
+            _text.Hanging("", Words.Sentence($"Read so{NightsText.Declared(together)}"), Indent);
             if (NightsText.LeftOut(together) is { Length: > 0 } leftOut)
             {
                 _text.Hanging("", leftOut, Indent);

@@ -75,8 +75,8 @@ internal sealed class TraceText
         _text.Part("OVER THE NIGHTS");
         _text.Hanging("  *", NightsText.NightByNight(together), 4);
         _text.Hanging("  *", together.Rule == NightRule.Each
-            ? "Not combined: each night by itself, as no other rule is declared."
-            : $"{Words.Sentence(NightsText.Together(together))} The rule is a local decision; see the settings of the ruleset.", 4);
+            ? $"Not combined: {NightsText.NotCombined(together)}."
+            : Words.Sentence($"{Words.Capital(NightsText.Together(together))}. Read so{NightsText.Declared(together)}"), 4);
         if (NightsText.LeftOut(together) is { Length: > 0 } leftOut)
         {
             _text.Hanging("  *", leftOut, 4);

@@ -24,6 +24,11 @@ public sealed record Case(string Key, DateOnly? AssessedOn, FactSet Facts, Immut
     /// <summary>The date whose rules count: the date of service, else the date of the assessment.</summary>
     public DateOnly? RulesDate => ServiceDate ?? AssessedOn;
 
+    /// <summary>How the case says that its nights are read together, or null when it leaves that to the rules.</summary>
+    public NightsDeclaration? NightsDeclaration => Word(NightsPlaces.ReadBy) is { } rule
+        ? new NightsDeclaration(rule, Facts.Vocabulary.At(NightsPlaces.DeclaredBy) is { } by ? (Facts[by].Value as TextValue)?.Text : null)
+        : null;
+
     /// <summary>The same case with other nights; what is computed from them is computed anew, in the case and in each night.</summary>
     public Case WithNights(ImmutableArray<Night> nights)
     {

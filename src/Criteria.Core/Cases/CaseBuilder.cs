@@ -64,6 +64,11 @@ internal sealed class CaseBuilder
         var caseFacts = FactSet.Of(_vocabulary, facts, records);
         var built = new Case(key, assessedOn, caseFacts, []).WithNights(Nights(nights, caseFacts));
         WarnOfContradictions(built.Facts, map.Span);
+        if (built.NightsDeclaration is { By: null or "" } && map.Find(NightsPlaces.Section) is { } declaration)
+        {
+            _bag.Add(CaseDiagnostics.DeclarationUnsigned(declaration.KeySpan));
+        }
+
         return built;
     }
 

@@ -87,6 +87,9 @@ internal static class CaseDiagnostics
     public static Diagnostic NotClosable(string where, SourceSpan span) => new(
         "CC0123", Severity.Error, $"{where} cannot be closed with `others: no`", span, "only groups of yes/no facts, `documents` and `therapy` can");
 
+    public static Diagnostic DeclarationUnsigned(SourceSpan span) => new(
+        "CC0124", Severity.Error, $"`{NightsPlaces.Section}` declares how the nights are read and nobody is named", span, "add `declared_by:` with who decided it and when");
+
     public static Diagnostic IndexUnknown(string index, string? nearest, IEnumerable<string> known, SourceSpan span) => new(
         "CC0130", Severity.Error, $"unknown index `{Wording.Quote(index)}`", span,
         (nearest is null ? "" : $"did you mean `{nearest}`? ") + $"known: {Wording.List(known)}");

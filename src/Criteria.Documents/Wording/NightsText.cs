@@ -13,7 +13,18 @@ internal static class NightsText
 
     /// <summary>For the top of a report, when the nights have different grades.</summary>
     public static string Differ(NightsTogether together) =>
-        $"The nights differ. {NightByNight(together)}{(together.Rule == NightRule.Each ? " They are not combined: no rule for that is declared." : "")}";
+        $"The nights differ. {NightByNight(together)}{(together.Rule == NightRule.Each ? $" They are not combined: {NotCombined(together)}." : "")}";
+
+    /// <summary>Why nights are not combined.</summary>
+    public static string NotCombined(NightsTogether together) =>
+        together.Declared is null ? "no rule for that is declared" : $"each night by itself{Declared(together)}";
+
+    /// <summary>Who declared the rule, and how it stands to the policy; to be put behind the method.</summary>
+    public static string Declared(NightsTogether together) => together.Declared is not { } declared
+        ? ", as the policy sets it"
+        : $", as declared for this case{(declared.By is { Length: > 0 } by ? $" by {by}" : "")}; the policy's setting {(together.DiffersFromPolicy ? $"is another: {Word(together.Policy)}" : "is the same")}";
+
+    private static string Word(NightRule rule) => rule.ToString().ToLowerInvariant();
 
     /// <summary>Mean of 3 nights, each counting alike: 15.2/h, moderate.</summary>
     public static string Together(NightsTogether together) => $"{Method(together)}: {Result(together)}";

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using Criteria.Core.Cases;
 using Criteria.Core.Reading;
 using Criteria.Core.Rulesets;
 
@@ -24,6 +25,9 @@ public sealed record Assessment
 
     /// <summary>The date of service, or null.</summary>
     public DateOnly? ServiceDate { get; init; }
+
+    /// <summary>How the case says that its nights are read together, or null.</summary>
+    public NightsDeclaration? NightsDeclared { get; init; }
 
     /// <summary>The rulesets used, in report order.</summary>
     public required ImmutableArray<Ruleset> Rulesets { get; init; }

@@ -1,11 +1,12 @@
 using System.Collections.Immutable;
+using Criteria.Core.Cases;
 using Criteria.Core.Facts;
 using Criteria.Core.Logic;
 using Criteria.Core.Rulesets;
 
 namespace Criteria.Engine.Findings;
 
-/// <summary>How several nights make one grade. Nothing is combined unless a ruleset's setting says so.</summary>
+/// <summary>How several nights make one grade. Nothing is combined unless the case or a ruleset's setting says so.</summary>
 public enum NightRule
 {
     /// <summary>Not at all: each night keeps its own grade.</summary>
@@ -38,8 +39,17 @@ public sealed record NightsTogether
     /// <summary>What it says of each night, in their order.</summary>
     public required ImmutableArray<Finding> Nights { get; init; }
 
-    /// <summary>The rule that is declared.</summary>
+    /// <summary>The rule that counts: the case's, else the policy's.</summary>
     public required NightRule Rule { get; init; }
+
+    /// <summary>The rule that the ruleset's setting declares.</summary>
+    public required NightRule Policy { get; init; }
+
+    /// <summary>What the case declares, or null where it leaves the rule to the policy.</summary>
+    public NightsDeclaration? Declared { get; init; }
+
+    /// <summary>Whether the case declares another rule than the policy.</summary>
+    public bool DiffersFromPolicy => Declared is not null && Rule != Policy;
 
     /// <summary>The value that the rule gives; null without a rule, and where a night lacks what the rule needs.</summary>
     public Interval? Value { get; init; }
@@ -63,18 +73,26 @@ public sealed record NightsTogether
         return
         [
             .. assessment.Findings.Where(finding => finding is { Criterion: { Body: GradeBody, Shown: Shown.AtTheTop }, Night: not null })
-                .GroupBy(finding => finding.Id).Where(nights => nights.Count(IsGraded) > 1).Select(nights => Of([.. nights])),
+                .GroupBy(finding => finding.Id).Where(nights => nights.Count(IsGraded) > 1).Select(nights => Of([.. nights], assessment.NightsDeclared)),
         ];
     }
 
     private static bool IsGraded(Finding night) => night is { Standing: Standing.Met, Value: { Number: not null, Band.Length: > 0 } };
 
-    private static NightsTogether Of(ImmutableArray<Finding> nights)
+    private static NightRule NamedRule(string? word) => Enum.TryParse<NightRule>(word, ignoreCase: true, out var rule) ? rule : NightRule.Each;
+
+    private static NightsTogether Of(ImmutableArray<Finding> nights, NightsDeclaration? declared)
     {
         var criterion = nights[0].Criterion;
-        var rule = criterion.Ruleset.Settings.FirstOrDefault(setting => setting.Name == Setting)?.Is is { } word
-            && Enum.TryParse<NightRule>(word, ignoreCase: true, out var declared) ? declared : NightRule.Each;
-        var together = new NightsTogether { Criterion = criterion, Nights = nights, Rule = rule };
+        var policy = NamedRule(criterion.Ruleset.Settings.FirstOrDefault(setting => setting.Name == Setting)?.Is);
+        var together = new NightsTogether
+        {
+            Criterion = criterion,
+            Nights = nights,
+            Rule = declared is null ? policy : NamedRule(declared.ReadBy),
+            Policy = policy,
+            Declared = declared,
+        };
         if (together.Combined() is not { } value)
         {
             return together;

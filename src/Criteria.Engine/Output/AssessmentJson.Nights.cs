@@ -21,6 +21,9 @@ public static partial class AssessmentJson
             writer.WriteStartObject();
             writer.WriteString("criterion", together.Criterion.Id);
             writer.WriteString("rule", together.Rule.ToString().ToLowerInvariant());
+            writer.WriteString("policy_rule", together.Policy.ToString().ToLowerInvariant());
+            writer.WriteBoolean("declared_in_case", together.Declared is not null);
+            WriteText(writer, "declared_by", together.Declared?.By);
             writer.WriteBoolean("grades_differ", together.Differ);
             writer.WriteStartArray("nights");
             foreach (var night in together.Nights)

@@ -6,7 +6,7 @@ using Criteria.Engine.Tests.Support;
 
 namespace Criteria.Engine.Tests.Rulesets;
 
-/// <summary>Nights keep their own grades; they are put together only by the rule that a local overlay declares.</summary>
+/// <summary>Nights keep their own grades; they are put together only by a rule that a local overlay or the case declares.</summary>
 public sealed class NightsTogetherTests
 {
     // 60 events in 6 h: 10.0/h; 110 in 5 h: 22.0/h; 104 in 8 h: 13.0/h. Mean 15.0 exactly; 274 in 19 h: 14.42; worst 22.0.
@@ -104,6 +104,58 @@ public sealed class NightsTogetherTests
     [Fact]
     public void OneNight_IsNothingToPutTogether() => Assess(Night("10.0", 60, "6 h"), "mean").Assessment.NightsTogether.ShouldBeEmpty();
 
+    [Theory]
+    [InlineData("each", null, "")]
+    [InlineData("mean", "15", "moderate")]
+    [InlineData("pooled", "14.421053", "mild")]
+    [InlineData("worst", "22", "moderate")]
+    public void Rule_OfTheCase_CombinesAsTheSameSettingDoesAndChangesNothingElse(string rule, string? value, string grade)
+    {
+        var shipped = Assess(ThreeNights).Assessment;
+        var declared = Assess(Declaring(rule)).Assessment;
+
+        var together = declared.NightsTogether.Single();
+        together.Value?.Low.ToText(6).ShouldBe(value);
+        together.Grade.ShouldBe(grade);
+        together.Value.ShouldBe(Only(ThreeNights, rule).Value);
+        together.Nights.Select(Said).ShouldBe(shipped.NightsTogether.Single().Nights.Select(Said));
+        declared.Findings.Select(Said).ShouldBe(shipped.Findings.Select(Said));
+        declared.Rulesets.Select(ruleset => ruleset.Digest).ShouldBe(shipped.Rulesets.Select(ruleset => ruleset.Digest));
+    }
+
+    [Theory]
+    [InlineData("mean", "worst", true)]
+    [InlineData("each", "worst", true)]
+    [InlineData("worst", "worst", false)]
+    public void Rule_OfTheCase_StandsBeforeThePolicyAndSaysSo(string declared, string policy, bool differs)
+    {
+        var together = Only(Declaring(declared), policy);
+
+        together.Rule.ToString().ShouldBe(declared, StringCompareShould.IgnoreCase);
+        together.Policy.ShouldBe(NightRule.Worst);
+        together.Declared!.By.ShouldBe("R. Reader on 2026-06-18");
+        together.DiffersFromPolicy.ShouldBe(differs);
+    }
+
+    [Fact]
+    public void Rule_OfNoCase_IsThePolicys() => Only(ThreeNights, "worst").Declared.ShouldBeNull();
+
+    [Fact]
+    public void Json_OfARuleOfTheCase_NamesWhoDeclaredItAndThePolicy()
+    {
+        using var stream = new MemoryStream();
+        using (var writer = new System.Text.Json.Utf8JsonWriter(stream, AssessmentJson.Options(indented: false)))
+        {
+            AssessmentJson.Write(writer, Assess(Declaring("mean")).Assessment);
+        }
+
+        var json = System.Text.Json.Nodes.JsonNode.Parse(stream.ToArray())!["nights_together"]!.AsArray().Single()!;
+        json["rule"]!.GetValue<string>().ShouldBe("mean");
+        json["policy_rule"]!.GetValue<string>().ShouldBe("each");
+        json["declared_in_case"]!.GetValue<bool>().ShouldBeTrue();
+        json["declared_by"]!.GetValue<string>().ShouldBe("R. Reader on 2026-06-18");
+    }
+
     [Fact]
     public void Json_OfSeveralNights_NamesTheRuleAndEachNight()
     {
@@ -120,6 +172,9 @@ public sealed class NightsTogetherTests
         json["low"]!.GetValue<decimal>().ShouldBe(15);
         json["grade"]!.GetValue<string>().ShouldBe("moderate");
     }
+
+    private static CaseText Declaring(string rule) =>
+        ThreeNights.With("nights_together.read_by", rule).With("nights_together.declared_by", "R. Reader on 2026-06-18");
 
     private static (string, string?, Standing, string?) Said(Finding finding) => (finding.Id, finding.Night, finding.Standing, finding.Value?.Text);
 

@@ -21,6 +21,19 @@ internal static class Durations
         return Measure.Number(definition, Interval.Between(low, high), From);
     }
 
+    /// <summary>A time that is part of another: as it is given, else no longer than the whole. A part said to be longer makes it everything from one to the other.</summary>
+    public static Fact PartOf(FactDefinition definition, Fact part, Fact whole)
+    {
+        string Of(Fact time) => $"{time.Definition.Label.ToLowerInvariant()} {time.Text}";
+        return (part.Number, whole.Number) switch
+        {
+            (null, null) => Fact.Absent(definition),
+            (null, { } all) => Measure.Number(definition, Interval.Between(definition.Range!.Value.Low, all.High), () => Of(whole)),
+            ({ } given, { } all) when given.Low > all.High => Measure.Number(definition, given.HullWith(all), () => $"{Of(part)}, {Of(whole)}"),
+            ({ } given, _) => Measure.Number(definition, given, () => Of(part)),
+        };
+    }
+
     /// <summary>The start of the only listed trial of a kind; unknown when several are listed.</summary>
     public static Fact OnlyStart(FactDefinition definition, FactSet facts, string list, string kind)
     {

@@ -20,6 +20,7 @@ internal static class Measure
             MeasureNames.RateOver => EventRate.Over(definition, facts[inputs[0]], facts[inputs[1]]),
             MeasureNames.CountedRate => EventRate.Counted(definition, facts[inputs[0]], facts[inputs[1]], facts[inputs[2]]),
             MeasureNames.SumOf => Sums.Of(definition, [.. inputs.Select(input => facts[input])]),
+            MeasureNames.PartOf => Durations.PartOf(definition, facts[inputs[0]], facts[inputs[1]]),
             MeasureNames.OnlyStartOf => Durations.OnlyStart(definition, facts, inputs[0], inputs[1]),
             MeasureNames.BestRun => NightlyUse.BestRun(definition, written, facts),
             MeasureNames.RateBefore => BeforeTherapy.Rate(definition, written, facts),

@@ -33,6 +33,7 @@ internal static class MeasureInputs
             MeasureNames.BodyMassIndex => ("a mass and a length", from.Length == 2 && Is(0, Dimension.Mass) && Is(1, Dimension.Length), Dimension.BodyMassIndex),
             MeasureNames.ShortestOf => ("durations", from.Length > 0 && Enumerable.Range(0, from.Length).All(input => Is(input, Dimension.Duration)), Dimension.Duration),
             MeasureNames.RateOver => ("a count and a duration", from.Length == 2 && Is(0, Dimension.None) && Is(1, Dimension.Duration), Dimension.Rate),
+            MeasureNames.PartOf => ("a duration and the one that it is a part of", from.Length == 2 && Is(0, Dimension.Duration) && Is(1, Dimension.Duration), Dimension.Duration),
             MeasureNames.OnlyStartOf => ("a record list with a `start` and one of its kinds", from.Length == 2 && has(from[0], from[1], "start", FactKind.Date), (Dimension?)null),
             MeasureNames.BestRun => (
                 "a record list, one of its kinds and its list of times, with `run`, `at_least` and `within`, the run no longer than the nights it lies within",

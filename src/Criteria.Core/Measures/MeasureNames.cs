@@ -10,6 +10,7 @@ internal static class MeasureNames
     public const string TimeOf = "time of";
     public const string RateOver = "rate over";
     public const string SumOf = "sum of";
+    public const string PartOf = "part of";
     public const string OnlyStartOf = "only start of";
     public const string BestRun = "best run";
     public const string RateBefore = "rate before therapy";
@@ -26,5 +27,5 @@ internal static class MeasureNames
     public static readonly string[] OverNights = [RateBefore, SameTypeBefore, SameWordBefore];
 
     /// <summary>Those that a vocabulary file may name.</summary>
-    public static readonly string[] All = [BodyMassIndex, ShortestOf, FirstSupplied, EventsOf, TimeOf, RateOver, SumOf, OnlyStartOf, BestRun, RateBefore, SameTypeBefore, SameWordBefore];
+    public static readonly string[] All = [BodyMassIndex, ShortestOf, FirstSupplied, EventsOf, TimeOf, RateOver, SumOf, PartOf, OnlyStartOf, BestRun, RateBefore, SameTypeBefore, SameWordBefore];
 }

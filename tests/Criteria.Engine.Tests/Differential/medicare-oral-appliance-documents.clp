@@ -143,6 +143,7 @@
 (deffunction oral.pap-file ()
   (if-applies (tried)
     (all-of (finding oral.pap-trial-dates) (finding oral.pap-trial-use) (finding oral.pap-trial-reason) (finding oral.dental-ready))))
-; R-02
+; R-02; A-15 and O-08: nothing in the file that denies the claim
 (deffunction oral.file-ready ()
-  (all-of (finding oral.coverage) (finding oral.written-order) (finding oral.delivery) (finding oral.records-in-time)))
+  (all-of (finding oral.coverage) (finding oral.written-order) (finding oral.delivery) (finding oral.records-in-time)
+    (negate (finding oral.diagnosis-code)) (any-of (no on_required_list) (finding oral.face-to-face))))

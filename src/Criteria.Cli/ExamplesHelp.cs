@@ -44,6 +44,7 @@ internal sealed class ExamplesHelp(HelpAction usual, Terminal terminal) : Synchr
         ["rules"] = ["criteria rules list", "criteria rules check clinic-rules"],
         ["list"] = ["criteria rules list", "criteria rules list --rulesets clinic-rules"],
         ["test"] = ["criteria rules test", "criteria rules test clinic-rules", "criteria rules test --only medicare-pap --gaps"],
+        ["book"] = ["criteria rules book --on 2026-07-01 --format pdf --out policy-book.pdf", "criteria rules book clinic-rules --on 2026-07-01 --payer medicare,pap"],
         ["basis"] = ["criteria rules basis", "criteria rules basis SEV", "criteria rules basis --format markdown > basis.md"],
         ["facts"] = ["criteria facts", "criteria facts neck", "criteria facts sleep"],
     };

@@ -45,6 +45,9 @@ public sealed record DocumentPage
     /// <summary>The case key; on every page.</summary>
     public required string CaseKey { get; init; }
 
+    /// <summary>The word in front of the key: a document about no case has another.</summary>
+    public string KeyWord { get; init; } = "Case";
+
     /// <summary>The date of the study in words ("night of 3 June 2026"); on every page. Empty when the case has no night.</summary>
     public required string Study { get; init; }
 

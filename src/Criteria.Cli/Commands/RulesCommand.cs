@@ -6,18 +6,20 @@ using Humanizer;
 
 namespace Criteria.Cli.Commands;
 
-/// <summary><c>criteria rules list</c>, <c>check</c>, <c>test</c> and <c>basis</c>.</summary>
+/// <summary><c>criteria rules list</c>, <c>check</c>, <c>test</c>, <c>basis</c> and <c>book</c>.</summary>
 internal static class RulesCommand
 {
-    public static Command Create(Terminal terminal) => new("rules", "List the rulesets, check a folder of rules, run its tests, or list what it rests on.")
+    public static Command Create(Terminal terminal) => new("rules", "List the rulesets, check a folder of rules, run its tests, list what it rests on, or write the policy book.")
     {
-        List(terminal), Check(terminal), RulesTestCommand.Create(terminal), RulesBasisCommand.Create(terminal),
+        List(terminal), Check(terminal), RulesTestCommand.Create(terminal), RulesBasisCommand.Create(terminal), RulesBookCommand.Create(terminal),
     };
 
     private static Command List(Terminal terminal)
     {
         var rulesets = SharedOptions.Rulesets();
-        var command = new Command("list", "List every ruleset with its version, status, dates and settings.") { rulesets };
+        var on = RuleSelection.On();
+        var payer = RuleSelection.Payer();
+        var command = new Command("list", "List every ruleset with its version, status, dates and settings, and the digest of them all; with --on those in force on a date.") { on, payer, rulesets };
         command.SetAction(parsed =>
         {
             if (RulesLoader.Load(parsed.GetValue(rulesets), terminal, out var code) is not { } library)
@@ -25,10 +27,17 @@ internal static class RulesCommand
                 return code;
             }
 
-            foreach (var ruleset in library.Rulesets)
+            if (RuleSelection.Of(library, parsed.GetValue(on), parsed.GetValue(payer), terminal) is not { } selection)
+            {
+                return ExitCode.Usage;
+            }
+
+            foreach (var ruleset in parsed.GetValue(on) is null ? library.Rulesets : selection.Rules.Rulesets)
             {
                 Print(ruleset, terminal.Out);
             }
+
+            terminal.Out.WriteLine($"digest of these rulesets and the vocabulary: {selection.Rules.Digest(library.VocabularyDigest)}");
 
             return ExitCode.Done;
         });

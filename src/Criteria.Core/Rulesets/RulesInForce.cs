@@ -29,6 +29,18 @@ public sealed class RulesInForce
     /// <summary>For each criterion the stratum: 0 reads facts only, each other is one above the highest it reads.</summary>
     public ImmutableArray<int> Strata { get; }
 
+    /// <summary>The digest of this set of rules; see <see cref="DigestOf"/>.</summary>
+    public string Digest(string vocabularyDigest) => DigestOf(vocabularyDigest, Rulesets);
+
+    /// <summary>One digest of a set of rules: over its vocabulary and each of its rulesets with its local changes, in whatever order.</summary>
+    /// <param name="vocabularyDigest">That of the vocabulary.</param>
+    /// <param name="rulesets">The rulesets.</param>
+    public static string DigestOf(string vocabularyDigest, IEnumerable<Ruleset> rulesets)
+    {
+        ArgumentNullException.ThrowIfNull(rulesets);
+        return Digests.OfLines([$"vocabulary {vocabularyDigest}", .. rulesets.Select(ruleset => $"{ruleset.Id} {ruleset.Version} {ruleset.Digest}")]);
+    }
+
     /// <summary>The criterion of that id, or null.</summary>
     public Criterion? Find(string id) => Criteria.FirstOrDefault(criterion => criterion.Id == id);
 }

@@ -216,6 +216,9 @@ internal static class Digests
         ? OfText(Encoding.UTF8.GetString(files[0].Content.Span))
         : OfText(string.Concat(files.Select(file => OfText(Encoding.UTF8.GetString(file.Content.Span)) + "\n"))));
 
+    /// <summary>The digest of lines, whatever order they come in.</summary>
+    public static string OfLines(IEnumerable<string> lines) => "sha256:" + OfText(string.Concat(lines.Order(StringComparer.Ordinal).Select(line => line + "\n")));
+
     private static string OfText(string text) =>
         Convert.ToHexStringLower(SHA256.HashData(Encoding.UTF8.GetBytes(text.Replace("\r\n", "\n", StringComparison.Ordinal))));
 }

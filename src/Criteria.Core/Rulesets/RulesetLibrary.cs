@@ -49,10 +49,16 @@ public sealed class RulesetLibrary
     /// <param name="payer">The payer asked about, or null for no coverage check.</param>
     /// <param name="item">The item asked about, or null for no coverage check.</param>
     /// <remarks>A ruleset that refers to one that is not in force is left out with it, and <see cref="RulesInForce.LeftOut"/> names it.</remarks>
-    public RulesInForce InForce(DateOnly date, string? payer, string? item)
+    public RulesInForce InForce(DateOnly date, string? payer, string? item) => InForce(date, ruleset => ruleset.Payer == payer && ruleset.Item == item);
+
+    /// <summary>The rules that count on a date, those of every payer and item: for books and lists, not for assessing.</summary>
+    /// <param name="date">The date.</param>
+    public RulesInForce InForce(DateOnly date) => InForce(date, _ => true);
+
+    private RulesInForce InForce(DateOnly date, Predicate<Ruleset> coverage)
     {
         var selected = _files.Where(file => file.Ruleset.IsInForce(date)
-            && (file.Ruleset.Function == RulesetFunction.Clinical || (file.Ruleset.Payer == payer && file.Ruleset.Item == item))).ToList();
+            && (file.Ruleset.Function == RulesetFunction.Clinical || coverage(file.Ruleset))).ToList();
         var key = string.Join('|', selected.Select(file => $"{file.Ruleset.Id}@{file.Ruleset.Version} {file.Ruleset.Digest}"));
         lock (_lock)
         {

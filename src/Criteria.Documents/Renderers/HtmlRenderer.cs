@@ -35,13 +35,13 @@ internal sealed class HtmlRenderer : IRenderer
                 <meta name="viewport" content="width=device-width, initial-scale=1">
                 <meta name="generator" content="{Safe(page.Program)}">
                 <meta name="dcterms.identifier" content="{Safe(page.Id)}">
-                <title>{Safe(page.Title)}, case {Safe(page.CaseKey)}, {Safe(page.StateWords)}</title>
+                <title>{Safe(page.Title)}, {Safe(page.KeyWord.ToLowerInvariant())} {Safe(page.CaseKey)}, {Safe(page.StateWords)}</title>
                 <style>
                 {HtmlStyle.Text.Replace("PAPER", paper, StringComparison.Ordinal)}</style>
                 </head>
                 <body>
                 <header>
-                <p><span>Case {Safe(page.CaseKey)}</span> <span>{Safe(Wording.Words.Capital(page.Study))}</span> <strong>{Safe(page.StateWords)}</strong></p>
+                <p><span>{Safe(page.KeyWord)} {Safe(page.CaseKey)}</span> <span>{Safe(Wording.Words.Capital(page.Study))}</span> <strong>{Safe(page.StateWords)}</strong></p>
                 </header>
                 <main>
                 <h1>{Safe(page.Title)}</h1>

@@ -17,7 +17,7 @@ internal sealed class MarkdownRenderer : IRenderer
     {
         var study = page.Study.Length > 0 ? $" · {Safe(Wording.Words.Capital(page.Study))}" : "";
         return Encoding.UTF8.GetBytes(
-            $"# {Safe(page.Title)}\n\nCase {Safe(page.CaseKey)}{study} · **{Safe(page.StateWords)}**\n\n{page.Markdown}\n---\n\n{Safe(Foot.Of(page))}\n");
+            $"# {Safe(page.Title)}\n\n{Safe(page.KeyWord)} {Safe(page.CaseKey)}{study} · **{Safe(page.StateWords)}**\n\n{page.Markdown}\n---\n\n{Safe(Foot.Of(page))}\n");
     }
 
     private static string Safe(string text) => MarkdownEncoder.Instance.Encode(text);

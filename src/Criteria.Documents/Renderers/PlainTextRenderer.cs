@@ -32,7 +32,7 @@ internal sealed class PlainTextRenderer(bool ascii) : IRenderer
 
         public void Write()
         {
-            text.Spread(Safe($"CASE {page.CaseKey}"), Safe(page.StateWords));
+            text.Spread(Safe($"{page.KeyWord.ToUpperInvariant()} {page.CaseKey}"), Safe(page.StateWords));
             text.Hanging("", Safe($"{page.Title}{(page.Study.Length > 0 ? $". {Words.Capital(page.Study)}" : "")}."), 0);
             foreach (var block in MarkdownTree.Parse(page.Markdown))
             {

@@ -89,7 +89,7 @@ internal sealed class WordRenderer : IRenderer
         var date = page.Date.ToDateTime(TimeOnly.MinValue, DateTimeKind.Utc).ToString("yyyy-MM-dd'T'HH:mm:ss'Z'", CultureInfo.InvariantCulture);
         var properties = new XElement(core + "coreProperties",
             new XAttribute(XNamespace.Xmlns + "cp", core), new XAttribute(XNamespace.Xmlns + "dc", dc), new XAttribute(XNamespace.Xmlns + "dcterms", terms), new XAttribute(XNamespace.Xmlns + "xsi", schema),
-            new XElement(dc + "title", $"{page.Title}, case {page.CaseKey}, {page.StateWords}"),
+            new XElement(dc + "title", $"{page.Title}, {page.KeyWord.ToLowerInvariant()} {page.CaseKey}, {page.StateWords}"),
             new XElement(dc + "creator", page.Program),
             new XElement(dc + "identifier", page.Id),
             new XElement(dc + "language", page.Language),

@@ -35,6 +35,9 @@ public sealed record Assessment
     /// <summary>SHA-256 over the vocabulary.</summary>
     public required string VocabularyDigest { get; init; }
 
+    /// <summary>One digest of the rules used: what <c>rules list</c> and the policy book print for the same date, payer and item.</summary>
+    public string RulesDigest => RulesInForce.DigestOf(VocabularyDigest, Rulesets);
+
     /// <summary>The findings, in report order, nights in their order.</summary>
     public required ImmutableArray<Finding> Findings { get; init; }
 

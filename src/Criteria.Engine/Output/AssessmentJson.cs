@@ -49,6 +49,7 @@ public static partial class AssessmentJson
             writer.WriteEndObject();
         }
 
+        writer.WriteString("rules_digest", assessment.RulesDigest);
         writer.WriteString("vocabulary", assessment.VocabularyDigest);
         writer.WriteStartArray("rulesets");
         foreach (var ruleset in assessment.Rulesets)

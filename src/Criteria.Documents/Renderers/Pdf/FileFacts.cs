@@ -12,7 +12,7 @@ internal static partial class FileFacts
     public static void Describe(PdfDocument document, DocumentPage page)
     {
         var date = page.Date.ToDateTime(TimeOnly.MinValue, DateTimeKind.Utc);
-        document.Info.Title = $"{page.Title}, case {page.CaseKey}, {page.StateWords}";
+        document.Info.Title = $"{page.Title}, {page.KeyWord.ToLowerInvariant()} {page.CaseKey}, {page.StateWords}";
         document.Info.Creator = page.Program;
         document.Info.CreationDate = date;
         document.Info.ModificationDate = date;

@@ -19,7 +19,7 @@ internal sealed class Running(DocumentPage page, TextMeter meter)
         var foot = height - PdfDesign.FooterBottom;
         var state = _glyphs.Shown(page.StateWords);
         var stateLeft = right - Width(state, bold);
-        var subject = _glyphs.Shown($"Case {page.CaseKey}{(page.Study.Length > 0 ? $", {page.Study}" : "")}");
+        var subject = _glyphs.Shown($"{page.KeyWord} {page.CaseKey}{(page.Study.Length > 0 ? $", {page.Study}" : "")}");
         yield return Text(Fitted(subject, stateLeft - PdfDesign.SideMargin - PdfDesign.LabelGap, bold), bold, PdfDesign.SideMargin, first);
         yield return Text(state, bold, stateLeft, first);
         yield return Text(Versions(right - PdfDesign.SideMargin), small, PdfDesign.SideMargin, first + small.Leading);

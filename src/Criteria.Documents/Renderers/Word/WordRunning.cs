@@ -10,7 +10,7 @@ internal static class WordRunning
     /// <summary>Case, night and state, then the versions of the rules as far as they fit.</summary>
     public static Header Header(DocumentPage page, double width) => new(
         Spread(WordStyles.Header, width,
-            [WordInlines.Run($"Case {page.CaseKey}{(page.Study.Length > 0 ? $", {page.Study}" : "")}", bold: true)],
+            [WordInlines.Run($"{page.KeyWord} {page.CaseKey}{(page.Study.Length > 0 ? $", {page.Study}" : "")}", bold: true)],
             [WordInlines.Run(page.StateWords, bold: true)]),
         WordBlocks.Paragraph(WordStyles.Header, [WordInlines.Run(new Running(page, new TextMeter()).Versions(width))],
             new ParagraphBorders(WordStyles.Border<BottomBorder>(PdfDesign.Thin))));

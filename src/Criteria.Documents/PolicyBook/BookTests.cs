@@ -20,10 +20,15 @@ internal sealed class BookTests
     /// <summary>12 outcomes compared, all as expected.</summary>
     public string Of(params IReadOnlyCollection<Criterion> criteria)
     {
-        var compared = criteria.Sum(criterion => _compared.GetValueOrDefault(criterion.Id));
-        var wrong = criteria.Sum(criterion => _wrong.GetValueOrDefault(criterion.Id));
+        var (compared, wrong) = (Compared(criteria), Wrong(criteria));
         return compared == 0 ? "none" : $"{"outcome".ToQuantity(compared)} compared, {(wrong == 0 ? "all as expected" : $"{wrong} not as expected")}";
     }
+
+    /// <summary>How many outcomes were compared.</summary>
+    public int Compared(IEnumerable<Criterion> criteria) => criteria.Sum(criterion => _compared.GetValueOrDefault(criterion.Id));
+
+    /// <summary>How many of them are not as expected.</summary>
+    public int Wrong(IEnumerable<Criterion> criteria) => criteria.Sum(criterion => _wrong.GetValueOrDefault(criterion.Id));
 
     /// <summary>Those that are not as expected, one line each.</summary>
     public static IEnumerable<string> Failures(BookOrder order) => order.Run.Failures

@@ -24,9 +24,6 @@ internal sealed class ConditionWords(RulesInForce rules)
         var body => Lines(body.Explain(_nothing), 0),
     };
 
-    /// <summary>When a question that the source leaves open arises.</summary>
-    public IEnumerable<(int Depth, string Text)> Arises(SilentQuestion question) => Lines(question.When.Explain(_nothing), 0);
-
     private IEnumerable<(int Depth, string Text)> Option(OptionBody option)
     {
         if (option.When.Explain(_nothing) is var when && when is not { Truth: Truth.Met, Parts.IsEmpty: true })

@@ -1,4 +1,5 @@
 using System.Globalization;
+using Criteria.Core.Facts;
 using Criteria.Core.Rulesets;
 using Criteria.Documents.Wording;
 using Criteria.Engine;
@@ -74,9 +75,10 @@ public sealed class PolicyBookWriter
     {
         _text.Heading(2, "Rulesets of this set");
         _text.Table(
-            ["Ruleset", "Version", "Kind", "Effective", "Criteria", "Tests"],
+            ["Ruleset", "Version", "Kind", "From", "Criteria", "Tested", "Wrong"],
             _order.Rules.Rulesets.Select(ruleset => (string[])[
-                ruleset.Id, ruleset.Version, Kind(ruleset), Effective(ruleset), $"{Criteria(ruleset).Length.ToString(CultureInfo.InvariantCulture)}", _tests.Of(Criteria(ruleset))]));
+                ruleset.Id, ruleset.Version, Kind(ruleset), ruleset.EffectiveFrom?.ToIso() ?? "any date", Number(Criteria(ruleset).Length),
+                Number(_tests.Compared(Criteria(ruleset))), Number(_tests.Wrong(Criteria(ruleset)))]));
         var differences = _order.Rules.Rulesets.SelectMany(ruleset => ruleset.Differences.Select(difference => (0, $"{ruleset.Id}: {Difference(difference)}"))).ToArray();
         _text.Paragraph("Local changes:", differences.Length == 0 ? "none." : "");
         _text.List(differences);
@@ -128,6 +130,8 @@ public sealed class PolicyBookWriter
     }
 
     private Criterion[] Criteria(Ruleset ruleset) => [.. _order.Rules.Criteria.Where(criterion => criterion.Ruleset.Id == ruleset.Id)];
+
+    private static string Number(int count) => count.ToString(CultureInfo.InvariantCulture);
 
     private static string Kind(Ruleset ruleset) => ruleset.Payer is null ? "clinical" : $"coverage: {ruleset.Payer}, {ruleset.Item}";
 

@@ -12,7 +12,7 @@ public sealed class PolicyBookWriter
 {
     private const string NotHeld = "not held in the file";
     private const int IdLength = 32;
-    private const int PrefixLength = 7;
+    private const string DigestPrefix = "sha256:";
 
     private readonly BookOrder _order;
     private readonly BookTests _tests;
@@ -55,7 +55,7 @@ public sealed class PolicyBookWriter
             Paper = _order.Paper,
             Markdown = _text.ToString(),
             Date = _order.Date,
-            Id = _order.Digest[PrefixLength..(PrefixLength + IdLength)],
+            Id = _order.Digest[DigestPrefix.Length..][..IdLength],
             Program = $"Criteria {ProgramVersion.Text}",
         };
     }

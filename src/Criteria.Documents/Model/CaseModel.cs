@@ -36,6 +36,13 @@ internal sealed class CaseModel
     /// <summary>The options of the pathway for which something speaks, or may; what several nights offer alike stands once, with the last of them.</summary>
     public required IReadOnlyList<FindingModel> Options { get; init; }
 
+    /// <summary>The options that have words for the patient.</summary>
+    public IReadOnlyList<ChoiceModel> Choices =>
+        [.. Options.Where(option => option.PlainTitle.Length > 0).GroupBy(option => option.PlainTitle, StringComparer.Ordinal).Select(group => new ChoiceModel(group.Key, [.. group]))];
+
+    /// <summary>The options that have none.</summary>
+    public IReadOnlyList<FindingModel> UnexplainedChoices => [.. Options.Where(option => option.PlainTitle.Length == 0)];
+
     /// <summary>The clinical findings, one section for each ruleset.</summary>
     public required IReadOnlyList<SectionModel> Clinical { get; init; }
 

@@ -108,6 +108,14 @@ internal sealed class FindingModel(Finding finding, OverrideModel? differs) : IT
     /// <summary>Why it is asked.</summary>
     public string WhyAsked => Finding.Criterion.Why ?? "";
 
+    /// <summary>Of a grade: what it means, in words for the patient; of any other criterion: its own such words. Empty when there are none.</summary>
+    public string Plain => Finding is { Criterion.Body: GradeBody, Value.Band: { } band }
+        ? Finding.Criterion.Ruleset.PlainGrades.FirstOrDefault(words => words.Grades.Contains(band))?.Say ?? ""
+        : PlainTitle;
+
+    /// <summary>Its criterion in words for the patient, such as what a grade counts; empty when there are none.</summary>
+    public string PlainTitle => Finding.Criterion.Plain ?? "";
+
     /// <summary>The documents, with pages, that its trace points to.</summary>
     public IReadOnlyList<string> Pointers => TraceWords.Pointers(Finding.Because);
 
@@ -121,6 +129,9 @@ internal sealed class FindingModel(Finding finding, OverrideModel? differs) : IT
 
     /// <summary>A reader's override, or null. It stands beside the finding, never in its place.</summary>
     public OverrideModel? Override { get; } = differs;
+
+    /// <summary>The override in words for the patient; empty when there is none.</summary>
+    internal string PlainOverride => Override?.PlainSentence(Finding.Criterion.Body is GradeBody grade ? grade.Bands.Select(band => band.Grade) : []) ?? "";
 
     /// <summary>The night it is about, in words; empty for the case.</summary>
     [Untraced]

@@ -90,8 +90,8 @@ internal sealed class FindingModel(Finding finding, OverrideModel? differs) : IT
     /// <summary>The facts that would decide it.</summary>
     public IReadOnlyList<MissingModel> Missing => [.. Finding.Missing.Select(fact => new MissingModel(fact))];
 
-    /// <summary>Those facts in one sentence; empty when nothing is missing.</summary>
-    public string MissingWords => Finding.Missing.IsEmpty ? "" : $"Missing: {string.Join("; ", Finding.Missing.Select(fact => Words.Small(fact.Label)))}.";
+    /// <summary>Those facts in words, what is not known of one document together; empty when nothing is missing.</summary>
+    public string MissingWords => MissingText.Of(Finding.Missing);
 
     /// <summary>The questions that its source leaves open and that matter here.</summary>
     public IReadOnlyList<QuestionModel> Questions => [.. Finding.Silent.Select(question => new QuestionModel(question))];

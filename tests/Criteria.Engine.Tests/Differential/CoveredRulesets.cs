@@ -113,6 +113,7 @@ internal static class CoveredRulesets
         ["time_below_90"] = [0, 1, 5, 6, 20, 420, 421],
         ["low_saturation_total"] = [0, 1, 4, 5, 6, 20, 420, 421],
         ["low_saturation_longest"] = [0, 1, 4, 5, 6, 20, 421],
+        ["earlier_rate"] = [4, 9.9m, 10, 10.1m, 20, 30],
         ["untreated_rate"] = [8, 9.8m, 10, 18, 19.8m, 20, 20.2m, 40],
         ["treated_rate"] = [4, 4.9m, 5, 5.1m, 9, 9.9m, 10, 10.1m, 20],
     };

@@ -16,6 +16,9 @@ internal sealed class FactModel(Fact fact, string? night) : ITraced
     /// <summary>Its value with its unit, or why there is none: <c>not in the case</c>, <c>unknown</c>, <c>does not apply</c>.</summary>
     public string Text => fact.Value is DateValue { Date: var date } ? Words.Date(date) : fact.Text;
 
+    /// <summary>The value as the report prints it, without the range that a rounded figure stands for.</summary>
+    public string FigureAlone => fact is { IsKnown: true, Written: { } written } ? written : Text;
+
     /// <summary>Whether it has a value.</summary>
     public bool IsKnown => fact.IsKnown;
 

@@ -27,6 +27,9 @@ internal sealed class CaseModel
     /// <summary>The known facts of a section of the case file: <c>facts_at["intake.symptoms"]</c>.</summary>
     public required FactSections FactsAt { get; init; }
 
+    /// <summary>What several nights of one index come to; empty for a single night.</summary>
+    public required IReadOnlyList<SeveralNightsModel> SeveralNights { get; init; }
+
     /// <summary>The sentences for the top of a document, each with its finding.</summary>
     public required IReadOnlyList<FindingModel> ReadFirst { get; init; }
 

@@ -187,7 +187,14 @@ internal sealed class OptionModel(OptionView option)
     public IReadOnlyList<string> Against => option.Against;
 
     /// <summary>Points that are open, each with its side.</summary>
-    public IReadOnlyList<string> Unknown => option.Unknown;
+    public IReadOnlyList<string> Unknown => [.. option.Unknown.Select(Worded)];
+
+    // The first colon is the one behind the side; a point may have more of them.
+    private static string Worded(string point)
+    {
+        var colon = point.IndexOf(':', StringComparison.Ordinal);
+        return colon < 0 ? point : $"would speak {point[..colon]} it{point[colon..]}";
+    }
 
     /// <summary>The strength of the recommendation in its source.</summary>
     public string Strength => option.Strength;

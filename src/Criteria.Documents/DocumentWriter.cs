@@ -70,7 +70,7 @@ public sealed class DocumentWriter
             return new WrittenDocument(null, "", [.. problems]);
         }
 
-        var notes = new TraceNotes();
+        var notes = new TraceNotes(template.Head.PlainOverrides);
         var model = _builder.Build(template.Head.Carries, recipient, _figures);
         var body = template.Render(model, notes);
         var why = template.Head.Why ? new WhyAppendix(_assessment).Text(notes) : "";

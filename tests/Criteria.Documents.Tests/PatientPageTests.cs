@@ -1,4 +1,7 @@
+using System.Text;
 using System.Text.RegularExpressions;
+using Criteria.Core.Reading;
+using Criteria.Core.Rulesets;
 using Criteria.Documents.Tests.Support;
 
 namespace Criteria.Documents.Tests;
@@ -6,9 +9,6 @@ namespace Criteria.Documents.Tests;
 /// <summary>The page for the patient: easy to read, few numbers, and only once a clinician released it.</summary>
 public sealed partial class PatientPageTests
 {
-    // Eight years of school, the usual bound for what patients are handed.
-    private const double HighestGrade = 8;
-
     private const int MostNumbers = 3;
 
     private const string Release = "\nsign_offs:\n  - { id: s1, kind: patient-page, released_by: R. Example, released_on: 2026-06-20 }\n";
@@ -19,9 +19,9 @@ public sealed partial class PatientPageTests
     [MemberData(nameof(Examples))]
     public void PatientPage_OfEveryExample_ReadsAtGradeEightOrBelow(string example)
     {
-        var grade = Grade(Body(example));
+        var grade = Readability.Grade(Body(example));
 
-        grade.ShouldBeInRange(1, HighestGrade);
+        grade.ShouldBeInRange(1, Readability.ForPatients);
     }
 
     [Theory]
@@ -43,46 +43,94 @@ public sealed partial class PatientPageTests
     {
         var body = Body("oral-appliance-mild");
 
-        body.ShouldContain("This is called mild.");
+        body.ShouldContain("This is called mild, the lowest of three grades.");
         body.ShouldContain("A mouth guard made for you by a dentist.");
         body.ShouldContain("Do not drive or use machines when you feel sleepy.");
         body.ShouldContain("Get emergency care at once");
     }
 
-    [Fact]
-    public void Grade_OfAHardSentence_IsAboveTheBound() =>
-        Grade("Polysomnographic documentation demonstrated predominantly obstructive respiratory disturbances necessitating multidisciplinary evaluation.").ShouldBeGreaterThan(HighestGrade);
+    [Theory]
+    [InlineData("moderate", "Your clinician reads this as moderate.")]
+    [InlineData("Severe", "Your clinician reads this as severe.")]
+    [InlineData("moderate at 15.4 an hour", "Your clinician reads this in another way and will tell you how.")]
+    [InlineData("below 5", "Your clinician reads this in another way and will tell you how.")]
+    public void PatientPage_WithAnOverride_TellsItInPlainWordsBesideTheFinding(string reads, string sentence)
+    {
+        var body = Body("oral-appliance-mild", $"""
+
+            overrides:
+              - kind: finding
+                id: o1
+                of: severity.rei-4
+                reads: {reads}
+                reason: scored again
+                note: Rescored by hand with 8 more events.
+                by: R. Example
+                on: 2026-06-20
+            """);
+
+        body.ShouldContain($"the lowest of three grades. {sentence}\n");
+        body.Split("Your clinician reads").Length.ShouldBe(2);
+        body.ShouldNotContain("scored again");
+        body.ShouldNotContain("Rescored");
+        body.ShouldNotContain("R. Example");
+        Number().Count(body).ShouldBeLessThanOrEqualTo(MostNumbers);
+    }
+
+    [Theory]
+    [InlineData(null, "* There is more to choose from than this page can explain.")]
+    [InlineData("A choice of our own.", "* A choice of our own.")]
+    public void PatientPage_WithAnOptionOfAPolicyOwner_NamesItByItsPlainWordsOrLeavesItToTheClinician(string? plain, string line)
+    {
+        var overlay = new SourceFile("local/own.yaml", Encoding.UTF8.GetBytes($$"""
+            overlay: own-option
+            extends: pathway-pap
+            version: 1
+            changes:
+              - add:
+                  id: pathway.own
+                  title: Option of our own
+                  {{(plain is null ? "# no plain words" : "plain: " + plain)}}
+                  option:
+                    offer: Chronotherapeutic optimisation
+                    for: [{ when: pathway.osa, say: Our policy. }]
+                    strength: local
+                    certainty: local
+                  cites: [trade "more than the index"]
+                reason: a test
+                approved_by: nobody
+                approved_on: 2026-01-10
+            """));
+        var library = RulesetLibrary.Load(ShippedRules.With([overlay])).Library!;
+
+        var body = Body("oral-appliance-mild", library: library);
+
+        body.ShouldContain(line.Replace("* ", "- ", StringComparison.Ordinal));
+        body.ShouldNotContain("Chronotherapeutic");
+    }
+
+    [Theory]
+    [InlineData("", false)]
+    [InlineData("unknown", true)]
+    public void PatientPage_WhereNobodyAskedAboutSleepAtTheWheel_Asks(string answer, bool asks)
+    {
+        var text = Written.ExampleText("oral-appliance-mild");
+        text.ShouldContain("drowsy_driving: no");
+
+        var body = Written.Text(Written.Document((answer.Length == 0 ? text : text.Replace("drowsy_driving: no", $"drowsy_driving: {answer}", StringComparison.Ordinal)) + Release, "patient-page"), "markdown");
+
+        body.Contains("Did you fall asleep when you did not mean to", StringComparison.Ordinal).ShouldBe(asks);
+    }
 
     // What the patient reads between the head of the page and the sign-off; the marks are not printed on this page.
-    private static string Body(string example)
+    private static string Body(string example, string more = "", RulesetLibrary? library = null)
     {
-        var written = Written.Document(Written.ExampleText(example) + Release, "patient-page");
+        var written = Written.Document(Written.ExampleText(example) + Release + more, "patient-page", library ?? Written.Library);
         written.Problems.ShouldBeEmpty();
         var text = Written.Text(written, "markdown");
         var start = text.IndexOf("This page tells you", StringComparison.Ordinal);
         return text[start..text.IndexOf("## Sign-off", StringComparison.Ordinal)];
     }
-
-    // Flesch-Kincaid grade: 0.39 words a sentence + 11.8 syllables a word - 15.59 (Kincaid and others, 1975).
-    private static double Grade(string text)
-    {
-        var sentences = SentenceEnd().Split(text).Select(part => Word().Matches(part).Select(match => match.Value).ToArray()).Where(words => words.Length > 0).ToArray();
-        var words = sentences.SelectMany(sentence => sentence).ToArray();
-        return (0.39 * words.Length / sentences.Length) + (11.8 * words.Sum(Syllables) / words.Length) - 15.59;
-    }
-
-    // Groups of vowels, less a silent e at the end; a rough count that errs on both sides.
-    private static int Syllables(string word) =>
-        Math.Max(1, Vowels().Count(word) - (word.EndsWith('e') && !word.EndsWith("le", StringComparison.Ordinal) ? 1 : 0));
-
-    [GeneratedRegex(@"[.?!:](?=\s)|\n")]
-    private static partial Regex SentenceEnd();
-
-    [GeneratedRegex("[A-Za-z]+")]
-    private static partial Regex Word();
-
-    [GeneratedRegex("[aeiouy]+", RegexOptions.IgnoreCase)]
-    private static partial Regex Vowels();
 
     [GeneratedRegex(@"\d+(?:\.\d+)?")]
     private static partial Regex Number();

@@ -101,6 +101,7 @@ internal sealed partial class VocabularyReader
     {
         null => [],
         { Measure: MeasureNames.OnlyStartOf or MeasureNames.BestRun } => [],
+        { Measure: MeasureNames.NightWith } words => words.From.Take(1),
         var computed => computed.From,
     };
 }

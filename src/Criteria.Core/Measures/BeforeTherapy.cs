@@ -57,6 +57,7 @@ internal static class BeforeTherapy
     private static FactSet? Untreated(string treated, FactSet facts) =>
         facts.Nights.All(night => night[treated].IsKnown) && facts.Nights.Where(night => night[treated].Value is YesNoValue { Yes: false }).ToArray() is [var only] ? only : null;
 
-    private static string Name(FactSet night) =>
+    /// <summary>A night in words.</summary>
+    public static string Name(FactSet night) =>
         night.Vocabulary.At($"{Vocabulary.NightPlace}.date") is { } date && night[date].IsKnown ? $"night of {night[date].Text}" : "the night without therapy";
 }

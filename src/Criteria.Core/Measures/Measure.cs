@@ -26,6 +26,7 @@ internal static class Measure
             MeasureNames.RateBefore => BeforeTherapy.Rate(definition, written, facts),
             MeasureNames.SameTypeBefore => BeforeTherapy.SameType(definition, written, facts),
             MeasureNames.SameWordBefore => BeforeTherapy.SameWord(definition, written, facts),
+            MeasureNames.NightWith => NightsOnRecord.With(definition, written, facts),
             var other => throw new InvalidOperationException($"no measure `{other}`"),
         };
     }

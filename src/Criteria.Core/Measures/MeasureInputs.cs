@@ -19,6 +19,13 @@ internal static class MeasureInputs
 
         bool IsKind(int input, FactKind kind) => find(from[input])?.Kind == kind;
 
+        if (computed.Measure == MeasureNames.NightWith)
+        {
+            return from.Length > 1 && find(from[0]) is { Kind: FactKind.Choice, Scope: FactScope.Night } choice && from.Skip(1).All(choice.Choices.Contains)
+                ? fact.Kind == FactKind.YesNo ? null : $"`{computed.Measure}` gives yes or no"
+                : $"`{computed.Measure}` takes a choice of a night and words of it";
+        }
+
         if (MeasureNames.OverNights.Contains(computed.Measure))
         {
             var isWord = computed.Measure == MeasureNames.SameWordBefore;

@@ -16,6 +16,7 @@ internal static class MeasureNames
     public const string RateBefore = "rate before therapy";
     public const string SameTypeBefore = "same type before therapy";
     public const string SameWordBefore = "same word before therapy";
+    public const string NightWith = "a night with";
 
     /// <summary>Used by index facts; a vocabulary file does not name it.</summary>
     public const string EventRate = "event rate";
@@ -24,8 +25,8 @@ internal static class MeasureNames
     public const string CountedRate = "counted rate";
 
     /// <summary>Those that look at the nights of a case.</summary>
-    public static readonly string[] OverNights = [RateBefore, SameTypeBefore, SameWordBefore];
+    public static readonly string[] OverNights = [RateBefore, SameTypeBefore, SameWordBefore, NightWith];
 
     /// <summary>Those that a vocabulary file may name.</summary>
-    public static readonly string[] All = [BodyMassIndex, ShortestOf, FirstSupplied, EventsOf, TimeOf, RateOver, SumOf, PartOf, OnlyStartOf, BestRun, RateBefore, SameTypeBefore, SameWordBefore];
+    public static readonly string[] All = [BodyMassIndex, ShortestOf, FirstSupplied, EventsOf, TimeOf, RateOver, SumOf, PartOf, OnlyStartOf, BestRun, RateBefore, SameTypeBefore, SameWordBefore, NightWith];
 }

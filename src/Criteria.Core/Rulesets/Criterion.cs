@@ -120,6 +120,9 @@ public sealed class Criterion
     /// <summary>Why it is asked.</summary>
     public string? Why { get; init; }
 
+    /// <summary>What it means in words for the patient; null when nobody has put it into such words.</summary>
+    public string? Plain { get; init; }
+
     /// <summary>The rows of the register of published facts that it rests on.</summary>
     public ImmutableArray<string> RestsOn { get; init; } = [];
 

@@ -9,7 +9,7 @@ namespace Criteria.Core.Rulesets;
 /// <summary>A criterion whose conditions are bound, before it is known what it reads in all.</summary>
 internal sealed record BoundParts(
     Shape Shape, Predicate AppliesWhen, Body Body, ImmutableArray<SilentQuestion> Silent, ImmutableArray<Caution> Cautions,
-    Sentence? ReadFirst, bool Refuses, bool Impossible, Shown Shown, string? Owner, string? Ask, string? Why, ImmutableArray<string> RestsOn,
+    Sentence? ReadFirst, bool Refuses, bool Impossible, Shown Shown, string? Owner, string? Ask, string? Why, string? Plain, ImmutableArray<string> RestsOn,
     ImmutableArray<Citation> Cites, Reads Reads);
 
 /// <summary>Reads one criterion.</summary>
@@ -50,6 +50,7 @@ internal sealed class CriterionReader(
         var owner = fields.Text("owner");
         var ask = fields.Text("ask");
         var why = fields.Text("why");
+        var plain = fields.Text("plain");
         var restsOn = fields.Words("rests_on").Where(row => facts?.Check(row, bag) ?? true).Select(row => row.Text).ToImmutableArray();
         var citeNodes = fields.Words("cites").ToArray();
         var cites = CitationReader.Read(citeNodes, sources, bag);
@@ -64,7 +65,7 @@ internal sealed class CriterionReader(
             return null;
         }
 
-        var parts = new BoundParts(shape, applies, body, [.. silent!], [.. cautions!], readFirst, refuses, impossible, shown, owner, ask, why, restsOn, cites, new Reads());
+        var parts = new BoundParts(shape, applies, body, [.. silent!], [.. cautions!], readFirst, refuses, impossible, shown, owner, ask, why, plain, restsOn, cites, new Reads());
         AddReads(parts);
         return parts;
     }

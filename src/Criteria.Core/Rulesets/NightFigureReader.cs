@@ -7,7 +7,10 @@ namespace Criteria.Core.Rulesets;
 /// <summary>Reads the published figures on how much nights differ. They stand in the ruleset, so that its digest covers them.</summary>
 internal sealed class NightFigureReader(SourceRegister sources, DiagnosticBag bag)
 {
-    private const string Key = "night_to_night";
+    /// <summary>The key in a ruleset.</summary>
+    public const string Key = "night_to_night";
+
+
     private const string To = " to ";
 
     /// <summary>The figures, and the words for grades with their places, to be checked once the grades are known.</summary>

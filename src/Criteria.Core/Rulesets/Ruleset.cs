@@ -96,6 +96,9 @@ public sealed record Ruleset
     /// <summary>Published figures on how much nights differ, set beside its grades.</summary>
     public ImmutableArray<NightFigure> NightToNight { get; init; } = [];
 
+    /// <summary>What its grades mean, in words for the patient.</summary>
+    public ImmutableArray<PlainGrade> PlainGrades { get; init; } = [];
+
     /// <summary>Every difference that local overlays make.</summary>
     public ImmutableArray<LocalDifference> Differences { get; init; } = [];
 

@@ -15,7 +15,7 @@ internal sealed class RulesetBinder(Vocabulary vocabulary, SourceRegister source
         var ordered = files.OrderBy(file => file.Ruleset.Order).ThenBy(file => file.Ruleset.Id, StringComparer.Ordinal).ToArray();
         var shapes = ShapeReader.Read(ordered, bag);
         CheckNames(shapes);
-        CheckNightGrades(ordered, shapes);
+        CheckGradesNamed(ordered, shapes);
         if (bag.HasErrors)
         {
             return null;
@@ -65,15 +65,16 @@ internal sealed class RulesetBinder(Vocabulary vocabulary, SourceRegister source
         }
     }
 
-    // A figure beside a grade that no criterion gives would never be seen.
-    private void CheckNightGrades(RulesetFile[] files, Dictionary<string, Shape> shapes)
+    // A figure or a word beside a grade that no criterion gives would never be seen.
+    private void CheckGradesNamed(RulesetFile[] files, Dictionary<string, Shape> shapes)
     {
-        foreach (var file in files.Where(file => !file.NightGrades.IsEmpty))
+        foreach (var file in files)
         {
             var known = shapes.Values.Where(shape => shape.Ruleset.Id == file.Ruleset.Id && shape.Kind == "grade").SelectMany(shape => shape.Bands).Distinct(StringComparer.Ordinal).ToArray();
-            foreach (var grade in file.NightGrades.Where(grade => !known.Contains(grade.Text, StringComparer.Ordinal)))
+            var named = file.NightGrades.Select(grade => (Grade: grade, Of: NightFigureReader.Key)).Concat(file.PlainGrades.Select(grade => (Grade: grade, Of: PlainGradeReader.Key)));
+            foreach (var (grade, of) in named.Where(pair => !known.Contains(pair.Grade.Text, StringComparer.Ordinal)))
             {
-                bag.Add(RulesetDiagnostics.UnknownWord(grade.Text, "night_to_night", NearestName.Of(grade.Text, known), known, grade.Span));
+                bag.Add(RulesetDiagnostics.UnknownWord(grade.Text, of, NearestName.Of(grade.Text, known), known, grade.Span));
             }
         }
     }
@@ -149,6 +150,7 @@ internal sealed class RulesetBinder(Vocabulary vocabulary, SourceRegister source
             Owner = part.Owner,
             Ask = part.Ask,
             Why = part.Why,
+            Plain = part.Plain,
             RestsOn = part.RestsOn,
             Cites = part.Cites,
             PerNight = perNight[index],

@@ -15,6 +15,9 @@ internal sealed class RulesetFile
     /// <summary>The grades that figures on nights name.</summary>
     public ImmutableArray<ScalarNode> NightGrades { get; init; } = [];
 
+    /// <summary>The grades that plain words name.</summary>
+    public ImmutableArray<ScalarNode> PlainGrades { get; init; } = [];
+
     public Dictionary<(string Criterion, string Question), LocalAnswer> Answers { get; } = [];
 
     /// <summary>The settings and criteria that an overlay changed already.</summary>

@@ -45,6 +45,7 @@ internal sealed class RulesetHeaderReader(SourceRegister sources, DiagnosticBag 
         var (from, until) = ReadEffective(fields);
         var (rounding, startDay) = ReadConventions(fields);
         var (nights, nightGrades) = new NightFigureReader(sources, bag).Read(fields);
+        var (plain, plainGrades) = new PlainGradeReader(bag).Read(fields);
         var ruleset = new Ruleset
         {
             Id = id?.Text ?? "",
@@ -63,6 +64,7 @@ internal sealed class RulesetHeaderReader(SourceRegister sources, DiagnosticBag 
             ReviewBy = fields.Date("review_by"),
             Settings = ReadSettings(fields),
             NightToNight = nights,
+            PlainGrades = plain,
             Digest = Digests.Of([file]),
         };
         CheckPayer(ruleset, fields.Map.Span);
@@ -85,7 +87,7 @@ internal sealed class RulesetHeaderReader(SourceRegister sources, DiagnosticBag 
         }
 
         fields.Done();
-        return id is null ? null : new RulesetFile { Ruleset = ruleset, Span = id.Span, Criteria = criteria, NightGrades = nightGrades };
+        return id is null ? null : new RulesetFile { Ruleset = ruleset, Span = id.Span, Criteria = criteria, NightGrades = nightGrades, PlainGrades = plainGrades };
     }
 
     private static SourceSpan StartOf(MapNode map) => map.Span with { EndLine = map.Span.Line, EndColumn = map.Span.Column };

@@ -27,6 +27,9 @@ internal sealed class CaseModel
     /// <summary>The known facts of a section of the case file: <c>facts_at["intake.symptoms"]</c>.</summary>
     public required FactSections FactsAt { get; init; }
 
+    /// <summary>What several nights of one index come to; empty for a single night.</summary>
+    public required IReadOnlyList<SeveralNightsModel> SeveralNights { get; init; }
+
     /// <summary>The sentences for the top of a document, each with its finding.</summary>
     public required IReadOnlyList<FindingModel> ReadFirst { get; init; }
 
@@ -35,6 +38,13 @@ internal sealed class CaseModel
 
     /// <summary>The options of the pathway for which something speaks, or may; what several nights offer alike stands once, with the last of them.</summary>
     public required IReadOnlyList<FindingModel> Options { get; init; }
+
+    /// <summary>The options that have words for the patient.</summary>
+    public IReadOnlyList<ChoiceModel> Choices =>
+        [.. Options.Where(option => option.PlainTitle.Length > 0).GroupBy(option => option.PlainTitle, StringComparer.Ordinal).Select(group => new ChoiceModel(group.Key, [.. group]))];
+
+    /// <summary>The options that have none.</summary>
+    public IReadOnlyList<FindingModel> UnexplainedChoices => [.. Options.Where(option => option.PlainTitle.Length == 0)];
 
     /// <summary>The clinical findings, one section for each ruleset.</summary>
     public required IReadOnlyList<SectionModel> Clinical { get; init; }

@@ -48,6 +48,7 @@ internal sealed class CaseModelBuilder
             Findings = new FindingTable(_assessment.Findings.Select(Model)),
             Facts = nights.Length > 0 ? nights[^1].Facts : new FactTable(Facts(_case.Facts, null)),
             FactsAt = Sections(_case.Facts, null),
+            SeveralNights = [.. _assessment.NightsTogether.Select(together => new SeveralNightsModel(together, [.. together.Graded.Select(Model)]))],
             ReadFirst = [.. _assessment.Findings.Where(finding => finding.ReadFirst is not null).Select(Model)],
             OpenQuestions = [.. _assessment.Findings.Where(finding => !finding.Silent.IsEmpty && _shown.IsInFull(finding)).Select(Model)],
             Options = [.. _assessment.Findings.Where(finding => finding.Option is not null && _shown.IsInFull(finding)).Select(Model).Where(model => model.Option!.IsOpenToChoice)

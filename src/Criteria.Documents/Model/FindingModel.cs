@@ -90,8 +90,8 @@ internal sealed class FindingModel(Finding finding, OverrideModel? differs) : IT
     /// <summary>The facts that would decide it.</summary>
     public IReadOnlyList<MissingModel> Missing => [.. Finding.Missing.Select(fact => new MissingModel(fact))];
 
-    /// <summary>Those facts in one sentence; empty when nothing is missing.</summary>
-    public string MissingWords => Finding.Missing.IsEmpty ? "" : $"Missing: {string.Join("; ", Finding.Missing.Select(fact => Words.Small(fact.Label)))}.";
+    /// <summary>Those facts in words, what is not known of one document together; empty when nothing is missing.</summary>
+    public string MissingWords => MissingText.Of(Finding.Missing);
 
     /// <summary>The questions that its source leaves open and that matter here.</summary>
     public IReadOnlyList<QuestionModel> Questions => [.. Finding.Silent.Select(question => new QuestionModel(question))];
@@ -108,6 +108,14 @@ internal sealed class FindingModel(Finding finding, OverrideModel? differs) : IT
     /// <summary>Why it is asked.</summary>
     public string WhyAsked => Finding.Criterion.Why ?? "";
 
+    /// <summary>Of a grade: what it means, in words for the patient; of any other criterion: its own such words. Empty when there are none.</summary>
+    public string Plain => Finding is { Criterion.Body: GradeBody, Value.Band: { } band }
+        ? Finding.Criterion.Ruleset.PlainGrades.FirstOrDefault(words => words.Grades.Contains(band))?.Say ?? ""
+        : PlainTitle;
+
+    /// <summary>Its criterion in words for the patient, such as what a grade counts; empty when there are none.</summary>
+    public string PlainTitle => Finding.Criterion.Plain ?? "";
+
     /// <summary>The documents, with pages, that its trace points to.</summary>
     public IReadOnlyList<string> Pointers => TraceWords.Pointers(Finding.Because);
 
@@ -121,6 +129,9 @@ internal sealed class FindingModel(Finding finding, OverrideModel? differs) : IT
 
     /// <summary>A reader's override, or null. It stands beside the finding, never in its place.</summary>
     public OverrideModel? Override { get; } = differs;
+
+    /// <summary>The override in words for the patient; empty when there is none.</summary>
+    internal string PlainOverride => Override?.PlainSentence(Finding.Criterion.Body is GradeBody grade ? grade.Bands.Select(band => band.Grade) : []) ?? "";
 
     /// <summary>The night it is about, in words; empty for the case.</summary>
     [Untraced]
@@ -176,7 +187,14 @@ internal sealed class OptionModel(OptionView option)
     public IReadOnlyList<string> Against => option.Against;
 
     /// <summary>Points that are open, each with its side.</summary>
-    public IReadOnlyList<string> Unknown => option.Unknown;
+    public IReadOnlyList<string> Unknown => [.. option.Unknown.Select(Worded)];
+
+    // The first colon is the one behind the side; a point may have more of them.
+    private static string Worded(string point)
+    {
+        var colon = point.IndexOf(':', StringComparison.Ordinal);
+        return colon < 0 ? point : $"would speak {point[..colon]} it{point[colon..]}";
+    }
 
     /// <summary>The strength of the recommendation in its source.</summary>
     public string Strength => option.Strength;

@@ -44,6 +44,18 @@ internal sealed class OverrideModel(CaseRecord record, RecordDefinition list)
         }
     }
 
+    /// <summary>
+    /// The same in words for the patient. What is read is named only when it is a grade of the finding in plain letters: anything else would
+    /// be in a reader's words, or one more number.
+    /// </summary>
+    internal string PlainSentence(IEnumerable<string> grades)
+    {
+        var reads = Reads;
+        return grades.Contains(reads, StringComparer.OrdinalIgnoreCase) && !reads.Any(char.IsDigit)
+            ? $"Your clinician reads this as {Words.Small(reads)}."
+            : "Your clinician reads this in another way and will tell you how.";
+    }
+
     private Fact Fact(string name) => record[list.Attribute(name)!];
 
     private string Text(string name) => Fact(name) is { IsKnown: true } fact ? fact.Text : "";

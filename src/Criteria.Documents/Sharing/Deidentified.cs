@@ -29,7 +29,7 @@ public static class Deidentified
 
         var records = subject.Facts.Records.Select(list => Kept.Contains(list.Definition.At) ? Share(list, names) : RecordList.Unknown(list.Definition));
         var facts = FactSet.Of(subject.Facts.Vocabulary, Shared(subject.Facts, FactScope.Case), records);
-        return new Case(Key, subject.AssessedOn, facts, [.. subject.Nights.Select((night, at) => new Night($"night {(at + 1).ToString(CultureInfo.InvariantCulture)}", facts.With(Shared(night.Facts, FactScope.Night))))]);
+        return new Case(Key, subject.AssessedOn, facts, []).WithNights([.. subject.Nights.Select((night, at) => new Night($"night {(at + 1).ToString(CultureInfo.InvariantCulture)}", facts.With(Shared(night.Facts, FactScope.Night))))]);
     }
 
     private static bool Keeps(Fact fact) => fact.Definition.Kind != FactKind.Text && !IsIdentity(fact.Definition);

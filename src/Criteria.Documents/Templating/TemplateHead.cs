@@ -40,8 +40,11 @@ internal sealed record TemplateHead
     /// <summary>Whether a clinician must have released it to the patient.</summary>
     public bool Release { get; init; }
 
+    /// <summary>Whether a reader's override is printed in words for the patient: what is read, without its reason and date.</summary>
+    public bool PlainOverrides { get; init; }
+
     private const string Fence = "---";
-    private static readonly string[] Keys = ["title", "summary", "part", "carries", "to", "why", "release"];
+    private static readonly string[] Keys = ["title", "summary", "part", "carries", "to", "why", "release", "overrides"];
 
     /// <summary>Reads the lines between the two <c>---</c> at the top; the body keeps its line numbers.</summary>
     public static (TemplateHead Head, string Body) Read(string file, string text, List<Diagnostic> problems)
@@ -89,6 +92,7 @@ internal sealed record TemplateHead
         "to" => this with { To = Names(value) },
         "why" => YesNo(value) is { } why ? this with { Why = why } : null,
         "release" => YesNo(value) is { } release ? this with { Release = release } : null,
+        "overrides" => value switch { "plain" => this with { PlainOverrides = true }, "whole" => this with { PlainOverrides = false }, _ => null },
         _ => null,
     };
 

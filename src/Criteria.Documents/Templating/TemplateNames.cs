@@ -20,7 +20,7 @@ internal static class TemplateNames
     [
         typeof(CaseModel), typeof(NightModel), typeof(FactModel), typeof(FindingModel), typeof(MissingModel), typeof(QuestionModel), typeof(OptionModel),
         typeof(OverrideModel), typeof(SectionModel), typeof(AskModel), typeof(QuestionToAskModel), typeof(CoverageModel), typeof(CheckModel), typeof(RecordModel), typeof(SupportModel),
-        typeof(EventModel), typeof(CautionModel), typeof(RecipientModel), typeof(FigureModel),
+        typeof(EventModel), typeof(CautionModel), typeof(ChoiceModel), typeof(SeveralNightsModel), typeof(RecipientModel), typeof(FigureModel),
     ];
 
     private static readonly FrozenDictionary<Type, FrozenDictionary<string, PropertyInfo>> Members = Types.ToFrozenDictionary(

@@ -61,9 +61,9 @@ internal sealed class TemplateParser : FluidParser
         }
 
         // Beside a sentence about that finding: whole at its first mention, short after it.
-        if (traced is [FindingModel { Override: { } differs }] && await Flag(arguments, Marks, context) != false)
+        if (traced is [FindingModel { Override: { } differs } finding] && await Flag(arguments, Marks, context) != false)
         {
-            await output.WriteAsync($" {encoder.Encode(((TraceNotes)context.AmbientValues[TraceNotes.Key]).IsFirst(differs) ? differs.Sentence : OverrideModel.Short)}");
+            await output.WriteAsync($" {encoder.Encode(((TraceNotes)context.AmbientValues[TraceNotes.Key]).Of(finding, differs))}");
         }
 
         await output.WriteAsync(text[words.Length..]);

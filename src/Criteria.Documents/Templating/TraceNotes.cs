@@ -4,7 +4,8 @@ using Criteria.Documents.Model;
 namespace Criteria.Documents.Templating;
 
 /// <summary>Collects what the sentences of one document rest on, and numbers it in the order of first mention.</summary>
-internal sealed class TraceNotes
+/// <param name="plainOverrides">Whether an override is told in words for the patient.</param>
+internal sealed class TraceNotes(bool plainOverrides = false)
 {
     private readonly List<ITraced> _notes = [];
     private readonly HashSet<OverrideModel> _overrides = [];
@@ -16,8 +17,9 @@ internal sealed class TraceNotes
     /// <summary>What was mentioned, in order; the first has number 1.</summary>
     public IReadOnlyList<ITraced> Notes => _notes;
 
-    /// <summary>Whether an override was not yet printed; from now on it was.</summary>
-    public bool IsFirst(OverrideModel differs) => _overrides.Add(differs);
+    /// <summary>What is printed of an override behind a sentence on its finding: whole at the first, short at the others.</summary>
+    public string Of(FindingModel finding, OverrideModel differs) =>
+        plainOverrides ? finding.PlainOverride : _overrides.Add(differs) ? differs.Sentence : OverrideModel.Short;
 
     /// <summary>The mark behind a sentence; empty for what names itself.</summary>
     public string Mark(ITraced traced)

@@ -25,9 +25,9 @@ internal static class Written
 
     public static string ExampleText(string name) => File.ReadAllText(Path.Combine(Root, "examples", name, "case.yaml"));
 
-    public static Case CaseOf(string text)
+    public static Case CaseOf(string text, RulesetLibrary? library = null)
     {
-        var reading = new CaseReader(Library.Vocabulary).Read(new SourceFile("case.yaml", Encoding.UTF8.GetBytes(text)));
+        var reading = new CaseReader((library ?? Library).Vocabulary).Read(new SourceFile("case.yaml", Encoding.UTF8.GetBytes(text)));
         return reading.Case ?? throw new InvalidOperationException(string.Join('\n', reading.Problems));
     }
 
@@ -44,6 +44,14 @@ internal static class Written
     }
 
     public static WrittenDocument Document(string caseText, string document) => Document(CaseOf(caseText), document);
+
+    /// <summary>A document of a case file under other rules.</summary>
+    public static WrittenDocument Document(string caseText, string document, RulesetLibrary library)
+    {
+        var subject = CaseOf(caseText, library);
+        var assessment = ReferenceEquals(library, Library) ? Assess(subject) : new Assessor(library).Assess(subject, subject.RulesDate!.Value);
+        return new DocumentWriter(Templates, subject, assessment).Write(new DocumentOrder(document));
+    }
 
     /// <summary>The text of a document of a case file.</summary>
     public static string Text(string caseText, string document, string format = "text", bool ascii = false)

@@ -31,8 +31,8 @@ internal static class CoveredRulesets
         [("pap.switch", "met")] = ManyDays,
         [("pap.continued-coverage", "met")] = "a dozen documents and answers must fit at once; each of them is seen both ways",
         [("jaw.episodes", "not met")] = "it says that a description is on file; what is not on file is unknown",
-        [("hsat.option-home", "not met")] = "both tests are always laid out, with what speaks for and against each",
-        [("hsat.option-laboratory", "not met")] = "as above",
+        [("hsat.option-home", "not met")] = "laid out where it applies, with what speaks for and against it",
+        [("hsat.option-laboratory", "not met")] = "always laid out, with what speaks for and against it",
         [("driving.option-fast", "not met")] = "laid out where it applies, with what speaks for it",
         [("perioperative.option-screening", "not met")] = "laid out where it applies, with what speaks for and against it",
         [("perioperative.option-delay", "not met")] = "as above",
@@ -113,6 +113,7 @@ internal static class CoveredRulesets
         ["time_below_90"] = [0, 1, 5, 6, 20, 420, 421],
         ["low_saturation_total"] = [0, 1, 4, 5, 6, 20, 420, 421],
         ["low_saturation_longest"] = [0, 1, 4, 5, 6, 20, 421],
+        ["earlier_rate"] = [4, 9.9m, 10, 10.1m, 20, 30],
         ["untreated_rate"] = [8, 9.8m, 10, 18, 19.8m, 20, 20.2m, 40],
         ["treated_rate"] = [4, 4.9m, 5, 5.1m, 9, 9.9m, 10, 10.1m, 20],
     };

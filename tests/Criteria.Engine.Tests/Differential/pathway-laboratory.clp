@@ -40,4 +40,4 @@
 (deffunction laboratory.option-heart-failure ()
   (if-applies (all-of (yes heart_failure) (any-of (osa.symptom) (pathway.review-first))) met))
 ; AR-01, AR-02
-(deffunction rhythm.option-screening () (if-applies (any-yes atrial_fibrillation other_arrhythmia) met))
+(deffunction rhythm.option-screening () (if-applies (all-of (any-yes atrial_fibrillation other_arrhythmia) (no home_test_done)) met))

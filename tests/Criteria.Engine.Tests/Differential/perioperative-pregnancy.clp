@@ -9,4 +9,4 @@
 (deffunction pregnancy.screening ()
   (if-applies (yes pregnant)
     (any-of (at-least (body-mass-index) 30) (yes hypertension) (any-yes type_2_diabetes other_diabetes))))
-(deffunction pregnancy.option-test () (if-applies (all-of (found (pregnancy.screening)) (osa.symptom)) met))
+(deffunction pregnancy.option-test () (if-applies (all-of (found (pregnancy.screening)) (osa.symptom) (no home_test_done)) met))

@@ -7,7 +7,7 @@
       (any-yes daytime_sleepiness fatigue) (yes nocturia) (yes gasping_choking) (any-yes insomnia_complaint insomnia)
       (any-yes impaired_cognition cognitive_dysfunction))))
 ; U-04
-(deffunction uk.option-polygraphy () (if-applies (british) (found (uk.assessment))))
+(deffunction uk.option-polygraphy () (if-applies (all-of (british) (no home_test_done)) (found (uk.assessment))))
 ; U-02, SEV-03
 (deffunction uk-home () (is-word recorder "type III" "type IV" "PAT set"))
 (deffunction uk-staged () (any-of (is-word recorder "type I" "type II") (yes channel_eeg)))

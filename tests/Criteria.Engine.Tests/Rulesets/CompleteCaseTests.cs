@@ -18,16 +18,16 @@ public sealed class CompleteCaseTests
         findings.Of("pap.initial-coverage").ShouldBe(Standing.Met);
     }
 
-    // Unknown is never no, and never yes: with nothing on file nothing is decided but the options, which only weigh.
+    // Unknown is never no, and never yes: with nothing on file nothing is decided but an option, which only weighs.
     [Fact]
     public void EmptyCase_UnderAllShippedRules_DecidesNothing()
     {
         var findings = CaseText.Empty.With("coverage.payer", "medicare").With("coverage.item", "pap").Assess();
 
         findings.Assessment.Findings.Where(finding => finding.Standing != Standing.Undetermined)
-            .Select(finding => finding.Id).ShouldBe(["hsat.option-home", "hsat.option-laboratory"]);
-        findings["hsat.option-home"].Option!.For.ShouldBeEmpty();
-        findings["hsat.option-home"].Option!.Against.ShouldBeEmpty();
+            .Select(finding => finding.Id).ShouldBe(["hsat.option-laboratory"]);
+        findings["hsat.option-laboratory"].Option!.For.ShouldBeEmpty();
+        findings["hsat.option-laboratory"].Option!.Against.ShouldBeEmpty();
     }
 
     [Fact]

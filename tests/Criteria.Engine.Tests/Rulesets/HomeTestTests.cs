@@ -8,6 +8,7 @@ public sealed class HomeTestTests
     private const string Snoring = "intake.symptoms.habitual_snoring";
     private const string Witnessed = "intake.symptoms.witnessed_apneas";
     private const string Gasping = "intake.symptoms.gasping_choking";
+    private const string Done = "intake.home_test_done";
     private const string Hypertension = "intake.conditions.hypertension";
 
     private static readonly CaseText Healthy = CaseText.Complete
@@ -153,7 +154,7 @@ public sealed class HomeTestTests
     [Fact]
     public void Options_ForAnUncomplicatedPatientAtRisk_SpeakForTheHomeTest()
     {
-        var findings = Sleepy.With(Snoring, "yes").With(Witnessed, "yes").Assess();
+        var findings = Sleepy.With(Snoring, "yes").With(Witnessed, "yes").With(Done, "no").Assess();
 
         findings["hsat.option-home"].Option!.For.Length.ShouldBe(1);
         findings["hsat.option-home"].Option!.Against.ShouldBeEmpty();
@@ -161,10 +162,28 @@ public sealed class HomeTestTests
         findings["hsat.option-laboratory"].Option!.Against.Length.ShouldBe(1);
     }
 
+    // What was done is not offered again: the night of the case shows it, unless the case says otherwise.
+    [Theory]
+    [InlineData("type III", "", Standing.NotApplicable)]
+    [InlineData("PAT set", "", Standing.NotApplicable)]
+    [InlineData("type I", "", Standing.Undetermined)]
+    [InlineData("type I", "no", Standing.Met)]
+    [InlineData("type III", "no", Standing.Met)]
+    [InlineData("type I", "yes", Standing.NotApplicable)]
+    public void HomeTest_ThatTheCaseShowsAsDone_IsNotOffered(string recorder, string answer, Standing expected)
+    {
+        var text = Sleepy.With(Snoring, "yes").With(Witnessed, "yes").With("nights.recorder", recorder);
+
+        var findings = (answer.Length == 0 ? text : text.With(Done, answer)).Assess();
+
+        findings.Of("hsat.option-home").ShouldBe(expected);
+        findings["hsat.option-laboratory"].Option!.Against.Length.ShouldBe((recorder == "type I" ? 1 : 0) + (expected == Standing.Met ? 1 : 0));
+    }
+
     [Fact]
     public void Options_WithAnUnknownCondition_ShowItAsUnknown()
     {
-        var findings = Sleepy.With(Snoring, "yes").With(Witnessed, "yes").With("intake.conditions.stroke_history", "unknown").Assess();
+        var findings = Sleepy.With(Snoring, "yes").With(Witnessed, "yes").With("intake.conditions.stroke_history", "unknown").With(Done, "no").Assess();
 
         findings["hsat.option-home"].Option!.Unknown.ShouldBe(["against: A condition for which the guideline asks for the laboratory."]);
     }

@@ -44,6 +44,6 @@ internal static partial class Scalars
     }
 
     // No sign that YAML reads, inside braces too.
-    [GeneratedRegex(@"^[A-Za-z0-9](?:[A-Za-z0-9 ./%_-]*[A-Za-z0-9%])?$", RegexOptions.CultureInvariant)]
+    [GeneratedRegex(@"^[A-Za-z0-9](?:[%/. _A-Za-z0-9-]*[%A-Za-z0-9])?$", RegexOptions.CultureInvariant)]
     private static partial Regex Plain();
 }

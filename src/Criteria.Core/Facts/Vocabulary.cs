@@ -15,7 +15,9 @@ public sealed record FactGroup(string At, string Label, bool ListIsComplete);
 /// <param name="Label">A few words for reports.</param>
 /// <param name="Kinds">The allowed words for <c>kind</c>.</param>
 /// <param name="Attributes">The attributes, as facts of record scope.</param>
-public sealed record RecordDefinition(string At, string Label, ImmutableArray<string> Kinds, ImmutableArray<FactDefinition> Attributes)
+/// <param name="Identifies">What its entries identify a person by, one of <see cref="IdentifierClasses.All"/>: then no entry is shared.</param>
+public sealed record RecordDefinition(
+    string At, string Label, ImmutableArray<string> Kinds, ImmutableArray<FactDefinition> Attributes, string? Identifies = null)
 {
     /// <summary>The attribute of that name, or null.</summary>
     public FactDefinition? Attribute(string name) =>

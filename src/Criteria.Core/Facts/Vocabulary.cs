@@ -69,6 +69,9 @@ public sealed class Vocabulary
     /// <summary>The place of nights in a case file.</summary>
     public const string NightPlace = "nights";
 
+    /// <summary>The place in a case file of those whom a letter can go to.</summary>
+    public const string RecipientPlace = "recipients";
+
     /// <summary>Facts of the case and of nights, in order; a fact's slot is its index here.</summary>
     public ImmutableArray<FactDefinition> Facts { get; }
 

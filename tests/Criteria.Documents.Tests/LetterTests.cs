@@ -78,7 +78,7 @@ public sealed class LetterTests
     public void Option_CarriedOutByAnOfficeThatIsNone_IsAnError() =>
         Load("dentst").Problems.Select(problem => problem.ToString()).ShouldBe(
         [
-            "own.yaml:19:24: error CD0023: `dentst` is not a kind of recipient; did you mean `dentist`? allowed: `clinician`, `ordering clinician`, `interpreting physician`, `technologist`, `dentist`, `supplier`, `sleep laboratory`, `payer`, `patient`",
+            "own.yaml:20:24: error CD0023: `dentst` is not a kind of recipient; did you mean `dentist`? allowed: `clinician`, `ordering clinician`, `interpreting physician`, `technologist`, `dentist`, `supplier`, `sleep laboratory`, `payer`, `patient`",
         ]);
 
     [Fact]

@@ -18,7 +18,6 @@ public sealed class CaseWriterTests
     [InlineData("\"quoted\" and 'single' and \\ slash")]
     [InlineData("[a, b] {c: d} & * ! | > % @ `")]
     [InlineData("- dash")]
-    [InlineData("two\nlines")]
     [InlineData("Zo\u00eb \u4e2d \ud83d\ude00")]
     [InlineData(" spaces around ")]
     [InlineData("true")]

@@ -87,7 +87,7 @@ internal sealed class SignOff
     private static string Text(CaseRecord record, RecordDefinition list, string name) => record[list.Attribute(name)!] switch
     {
         { Value: DateValue { Date: var date } } => Wording.Words.Date(date),
-        { IsKnown: true } fact => fact.Text,
+        { IsKnown: true } fact => Core.Reading.HiddenSigns.Spaced(fact.Text),
         _ => "",
     };
 

@@ -48,6 +48,7 @@ public sealed partial class ClinicalKnowledgeTests
         ["src/Criteria.Core/Rulesets/ConditionReader.cs"] = [5], // digits of a count
         ["src/Criteria.Core/Rulesets/ScoreReader.cs"] = [1000], // most points of a score
         ["src/Criteria.Core/Cases/CaseBuilder.cs"] = [6], // digits of a page
+        ["src/Criteria.Core/Cases/Scalars.cs"] = [12], // decimals written
         ["src/Criteria.Core/Cases/SectionReader.cs"] = [4], // letters of a name
         ["src/Criteria.Core/Reading/Diagnostic.cs"] = [200, 400], // bounds of a file and of its texts
         ["src/Criteria.Core/Reading/NearestName.cs"] = [64],

@@ -16,7 +16,7 @@ public sealed class ComparisonTests
     {
         var section = Section(document, "done: yes, date: 2022-03-14, index: REI by 4 %, per_hour: 7.9 /h, recorder: type III");
 
-        section.ShouldContain("Earlier study without therapy of 14 March 2022: 7.9 /h, REI by 4 %, recorder type III.");
+        section.ShouldContain("Earlier study without therapy of 14 March 2022: 7.9/h, REI by 4 %, recorder type III.");
         section.ShouldContain("the index by the same rule is above that of the earlier study.");
         section.ShouldContain("hypopnea rule, denominator and kind of recorder are those of the earlier study.");
         section.ShouldNotContain("What forbids it");
@@ -59,7 +59,7 @@ public sealed class ComparisonTests
 
         var impression = Written.Text(text, "impression", "markdown");
 
-        impression.ShouldContain("Index without therapy 10.8/h, on therapy 4.1 /h.");
+        impression.ShouldContain("On therapy 4.1/h, before it 10.8/h, measured alike.");
         impression.ShouldContain("Response, a fall of the index by half or more: met.");
         impression.ShouldContain("Success, an index below 10 after a fall by more than half: met.");
         impression.ShouldContain("Success by another group, an index below 10 after a fall by at least half: met.");

@@ -5,12 +5,12 @@ using Humanizer;
 
 namespace Criteria.Cli.Commands;
 
-/// <summary><c>criteria case check</c> and <c>criteria case new</c>.</summary>
+/// <summary>The commands below <c>criteria case</c>.</summary>
 internal static class CaseCommand
 {
-    public static Command Create(Terminal terminal) => new("case", "Check case files, print a template for a new one, or their schema.")
+    public static Command Create(Terminal terminal) => new("case", "Check case files, print a template for a new one, make one fit for sharing, or print their schema.")
     {
-        Check(terminal), CaseNewCommand.Create(terminal), Schema(terminal),
+        Check(terminal), CaseNewCommand.Create(terminal), CaseDeidentifyCommand.Create(terminal), Schema(terminal),
     };
 
     private static Command Schema(Terminal terminal)

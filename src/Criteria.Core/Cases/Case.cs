@@ -26,7 +26,7 @@ public sealed record Case(string Key, DateOnly? AssessedOn, FactSet Facts, Immut
 
     /// <summary>How the case says that its nights are read together, or null when it leaves that to the rules.</summary>
     public NightsDeclaration? NightsDeclaration => Word(NightsPlaces.ReadBy) is { } rule
-        ? new NightsDeclaration(rule, Facts.Vocabulary.At(NightsPlaces.DeclaredBy) is { } by ? (Facts[by].Value as TextValue)?.Text : null)
+        ? new NightsDeclaration(rule, Facts.Vocabulary.At(NightsDeclaration.ByPlace) is { } by ? (Facts[by].Value as TextValue)?.Text : null)
         : null;
 
     /// <summary>The same case with other nights; what is computed from them is computed anew, in the case and in each night.</summary>

@@ -8,6 +8,9 @@ internal sealed class IndexReader(Vocabulary vocabulary, DiagnosticBag bag, Valu
 {
     public const string Key = "indices";
 
+    /// <summary>The key under which an index names its rule.</summary>
+    public static string RuleKey(string index) => index == "ODI" ? "desaturation" : "hypopnea";
+
     public void Read(Node node, List<Fact> facts)
     {
         if (node is not ListNode list)
@@ -72,10 +75,9 @@ internal sealed class IndexReader(Vocabulary vocabulary, DiagnosticBag bag, Valu
 
         var candidates = vocabulary.Indices.Where(index => index.Type.Index == name.Text).ToArray();
         var rules = candidates.Select(index => index.Type.Rule).ToArray();
-        var isDesaturation = name.Text == "ODI";
-        if (rule is null || (ruleKey == "desaturation") != isDesaturation)
+        if (rule is null || ruleKey != RuleKey(name.Text))
         {
-            bag.Add(CaseDiagnostics.IndexRuleMissing(name.Text, isDesaturation ? "desaturation" : "hypopnea", rules, name.Span));
+            bag.Add(CaseDiagnostics.IndexRuleMissing(name.Text, RuleKey(name.Text), rules, name.Span));
             return null;
         }
 

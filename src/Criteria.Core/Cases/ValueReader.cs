@@ -118,7 +118,7 @@ internal sealed class ValueReader(Vocabulary vocabulary, DiagnosticBag bag)
             case FactKind.Code:
                 return Code(fact, node);
             default:
-                return (new TextValue(node.Text), null);
+                return (new TextValue(HiddenSigns.Spaced(node.Text)), null);
         }
     }
 

@@ -98,6 +98,10 @@ public sealed class FactDefinition
     /// <summary>Values that identify somebody by themselves (a very high age), in the base unit: shared as this whole range.</summary>
     public Interval? SharedAs { get; init; }
 
+    /// <summary>What it identifies a person by, one of <see cref="IdentifierClasses.All"/>; null when it identifies nobody.</summary>
+    /// <remarks>A text that declares nothing is free text, and a date a day: a fact is never shared for want of a declaration.</remarks>
+    public string? Identifies { get; init; }
+
     /// <summary>The allowed words of a choice, in the vocabulary's order.</summary>
     public ImmutableArray<string> Choices { get; init; } = [];
 
@@ -151,6 +155,7 @@ public sealed class FactDefinition
         Range = Range,
         Plausible = Plausible,
         SharedAs = SharedAs,
+        Identifies = Identifies,
         Choices = Choices,
         System = System,
         Rounded = Rounded,

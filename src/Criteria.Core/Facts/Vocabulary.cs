@@ -15,7 +15,9 @@ public sealed record FactGroup(string At, string Label, bool ListIsComplete);
 /// <param name="Label">A few words for reports.</param>
 /// <param name="Kinds">The allowed words for <c>kind</c>.</param>
 /// <param name="Attributes">The attributes, as facts of record scope.</param>
-public sealed record RecordDefinition(string At, string Label, ImmutableArray<string> Kinds, ImmutableArray<FactDefinition> Attributes)
+/// <param name="Identifies">What its entries identify a person by, one of <see cref="IdentifierClasses.All"/>: then no entry is shared.</param>
+public sealed record RecordDefinition(
+    string At, string Label, ImmutableArray<string> Kinds, ImmutableArray<FactDefinition> Attributes, string? Identifies = null)
 {
     /// <summary>The attribute of that name, or null.</summary>
     public FactDefinition? Attribute(string name) =>
@@ -66,6 +68,9 @@ public sealed class Vocabulary
 
     /// <summary>The place of nights in a case file.</summary>
     public const string NightPlace = "nights";
+
+    /// <summary>The place in a case file of those whom a letter can go to.</summary>
+    public const string RecipientPlace = "recipients";
 
     /// <summary>Facts of the case and of nights, in order; a fact's slot is its index here.</summary>
     public ImmutableArray<FactDefinition> Facts { get; }

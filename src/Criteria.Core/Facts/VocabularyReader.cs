@@ -30,7 +30,7 @@ internal sealed partial class VocabularyReader(DiagnosticBag bag)
 
     private readonly List<Located> _facts = [];
     private readonly List<FactGroup> _groups = [];
-    private readonly List<(string At, string Label, ImmutableArray<string> Kinds)> _records = [];
+    private readonly List<(string At, string Label, ImmutableArray<string> Kinds, string? Identifies)> _records = [];
     private readonly List<IndexDefinition> _indices = [];
     private readonly List<CodeSet> _codeSets = [];
     private readonly HashSet<string> _ids = new(StringComparer.Ordinal);
@@ -103,7 +103,7 @@ internal sealed partial class VocabularyReader(DiagnosticBag bag)
         var facts = _facts.Select(pair => pair.Definition).ToArray();
         var records = _records.Select(record => new RecordDefinition(
             record.At, record.Label, record.Kinds,
-            [.. facts.Where(fact => fact.Scope == FactScope.Record && Head(fact.At!) == record.At)]));
+            [.. facts.Where(fact => fact.Scope == FactScope.Record && Head(fact.At!) == record.At)], record.Identifies));
         return new Vocabulary([.. facts.Where(fact => fact.Scope != FactScope.Record)], [.. _groups], [.. records], [.. _indices], [.. _codeSets]);
     }
 
@@ -111,7 +111,7 @@ internal sealed partial class VocabularyReader(DiagnosticBag bag)
     {
         if (Fields.Of(node, "a record list", bag) is { } fields)
         {
-            _records.Add((fields.RequiredText("at"), fields.RequiredText("label"), [.. fields.Words("kinds").Select(word => word.Text)]));
+            _records.Add((fields.RequiredText("at"), fields.RequiredText("label"), [.. fields.Words("kinds").Select(word => word.Text)], ReadIdentifies(fields)));
             fields.Done();
         }
     }
@@ -151,6 +151,7 @@ internal sealed partial class VocabularyReader(DiagnosticBag bag)
             Range = ReadRange(fields, "range", unit, required: kind is FactKind.Number or FactKind.Count or FactKind.Duration or FactKind.Durations),
             Plausible = ReadRange(fields, "plausible", unit, required: false),
             SharedAs = ReadRange(fields, "shared_as", unit, required: false),
+            Identifies = ReadIdentifies(fields) ?? ByKind(kind),
             Choices = [.. fields.Words("choices").Select(word => word.Text)],
             System = fields.Text("system"),
             Rounded = fields.Flag("rounded"),
@@ -166,6 +167,15 @@ internal sealed partial class VocabularyReader(DiagnosticBag bag)
         Check(definition, id?.Span ?? fields.Map.Span);
         Add(definition, id?.Span ?? fields.Map.Span);
     }
+
+    private static string? ReadIdentifies(Fields fields) => fields.Word("identifies", "a class of identifiers", IdentifierClasses.All);
+
+    private static string? ByKind(FactKind kind) => kind switch
+    {
+        FactKind.Text => IdentifierClasses.FreeText,
+        FactKind.Date => IdentifierClasses.Day,
+        _ => null,
+    };
 
     private void Check(FactDefinition fact, SourceSpan span)
     {

@@ -91,6 +91,9 @@ public sealed class OptionBody : Body
     /// <summary>The certainty of the evidence, in the source's words.</summary>
     public string Certainty { get; }
 
+    /// <summary>Who would carry it out, in the words for whom a letter can go to; empty when nobody else is needed.</summary>
+    public ImmutableArray<string> CarriedOutBy { get; init; } = [];
+
     /// <inheritdoc/>
     public override string Kind => "option";
 

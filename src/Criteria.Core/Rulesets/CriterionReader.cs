@@ -142,10 +142,24 @@ internal sealed class CriterionReader(
         var pointsAgainst = fields.List("against").Select(item => ReadPoint(item, conditions)).ToArray();
         var strength = fields.RequiredText("strength");
         var certainty = fields.RequiredText("certainty");
+        var carriedOutBy = ReadOffices(fields);
         fields.Done();
         return when is null || pointsFor.Contains(null) || pointsAgainst.Contains(null)
             ? null
-            : new OptionBody(when, offer, [.. pointsFor!], [.. pointsAgainst!], strength, certainty);
+            : new OptionBody(when, offer, [.. pointsFor!], [.. pointsAgainst!], strength, certainty) { CarriedOutBy = carriedOutBy };
+    }
+
+    // Whom a letter can go to: an office of another name would be missed by every letter.
+    private ImmutableArray<string> ReadOffices(Fields fields)
+    {
+        var offices = fields.Words("carried_out_by").ToArray();
+        var known = vocabulary.Record(Vocabulary.RecipientPlace)?.Kinds ?? [];
+        foreach (var office in offices.Where(office => !known.Contains(office.Text)))
+        {
+            bag.Add(ReadingDiagnostics.UnknownWord(Wording.Quote(office.Text), "a kind of recipient", NearestName.Of(office.Text, known), known, office.Span));
+        }
+
+        return [.. offices.Select(office => office.Text)];
     }
 
     private OptionPoint? ReadPoint(Node node, ConditionReader conditions)

@@ -14,7 +14,6 @@ internal sealed class CaseModelBuilder
     private const string DocumentList = "documents";
     private const string TherapyList = "therapy";
     private const string OverrideList = "overrides";
-    private const string RecipientList = "recipients";
 
     private readonly Case _case;
     private readonly Assessment _assessment;
@@ -74,7 +73,7 @@ internal sealed class CaseModelBuilder
     public static string Study(Assessment assessment) => Words.List(assessment.Nights.Select(Words.Night));
 
     /// <summary>Who may be written to.</summary>
-    public IReadOnlyList<RecipientModel> Recipients => Records(RecipientList, (record, list) => new RecipientModel(record, list));
+    public IReadOnlyList<RecipientModel> Recipients => Records(Vocabulary.RecipientPlace, (record, list) => new RecipientModel(record, list));
 
     /// <summary>The overrides that cannot be shown: each says what it lacks, or that it names no finding.</summary>
     public IEnumerable<(string Record, string Of, string Lacking)> UnusableOverrides()

@@ -122,7 +122,7 @@ internal sealed class FindingModel(Finding finding, OverrideModel? differs) : IT
     internal IReadOnlyList<string> PlacesIn(string document) => TraceWords.PlacesIn(document, Finding.Because);
 
     /// <summary>For an option: what is offered, and what speaks for and against.</summary>
-    public OptionModel? Option => Finding.Option is { } option ? new OptionModel(option) : null;
+    public OptionModel? Option => Finding is { Option: { } option, Criterion.Body: OptionBody body } ? new OptionModel(option, body) : null;
 
     /// <summary>The citations, in words.</summary>
     public IReadOnlyList<string> Sources => [.. Finding.Criterion.Cites.Select(citation => citation.ToString()).Distinct(StringComparer.Ordinal)];
@@ -175,7 +175,7 @@ internal sealed class QuestionModel(SilentQuestion question)
 }
 
 /// <summary>What is offered, and what speaks for and against it here.</summary>
-internal sealed class OptionModel(OptionView option)
+internal sealed class OptionModel(OptionView option, OptionBody body)
 {
     /// <summary>What is offered.</summary>
     public string Offer => option.Offer;
@@ -201,6 +201,9 @@ internal sealed class OptionModel(OptionView option)
 
     /// <summary>The certainty of the evidence in its source.</summary>
     public string Certainty => option.Certainty;
+
+    /// <summary>Who would carry it out, in the words for kinds of recipient.</summary>
+    public IReadOnlyList<string> CarriedOutBy => body.CarriedOutBy;
 
     /// <summary>The whole as one text, to see whether two nights offer the same.</summary>
     internal string Text => string.Join('|', [option.Offer, .. option.For, "/", .. option.Against, "/", .. option.Unknown]);

@@ -21,8 +21,8 @@ internal sealed partial class PlainText(TextWriter writer)
         }
         else
         {
-            writer.WriteLine(left);
-            writer.WriteLine(right.PadLeft(Width));
+            Hanging("", left, 0);
+            Hanging(new string(' ', Math.Max(0, Width - right.Length)), right, 0);
         }
     }
 
@@ -30,7 +30,7 @@ internal sealed partial class PlainText(TextWriter writer)
     public void Part(string title)
     {
         writer.WriteLine();
-        writer.WriteLine(title);
+        Hanging("", title, 0);
         writer.WriteLine(new string('-', Width));
     }
 

@@ -10,8 +10,20 @@ internal static class YamlAsJson
 {
     public static JsonNode? Read(string path)
     {
-        var stream = new YamlStream();
         using var reader = new StreamReader(path);
+        return Read(reader);
+    }
+
+    /// <summary>The same text as JSON.</summary>
+    public static string Of(string yaml)
+    {
+        using var reader = new StringReader(yaml);
+        return Read(reader)!.ToJsonString();
+    }
+
+    private static JsonNode? Read(TextReader reader)
+    {
+        var stream = new YamlStream();
         stream.Load(reader);
         return Convert(stream.Documents[0].RootNode);
     }

@@ -68,6 +68,16 @@ public sealed partial class VocabularyDiagnosticsTests
         }
     }
 
+    [Theory]
+    [InlineData("kind: text", IdentifierClasses.FreeText)]
+    [InlineData("kind: text, identifies: name", "name")]
+    [InlineData("kind: date", IdentifierClasses.Day)]
+    [InlineData("kind: date, identifies: birth date", IdentifierClasses.BirthDate)]
+    [InlineData("kind: choice, choices: [a, b]", null)]
+    [InlineData("kind: choice, choices: [a, b], identifies: place", "place")]
+    public void Identifies_WithoutADeclaration_FollowsTheKind(string keys, string? expected) =>
+        Read(Texts.File("v.yaml", $"facts:\n  - {{ id: a, at: intake.a, label: A, {keys}, meaning: M., owner: clinician, ask: A? }}\n")).Vocabulary!.Find("a")!.Identifies.ShouldBe(expected);
+
     [Fact]
     public void Find_AndAt_AreTheSameFactByNameAndByPlace()
     {

@@ -20,6 +20,8 @@ internal static class Written
 
     private static readonly string Root = FindRoot();
 
+    public static string RepositoryRoot => Root;
+
     public static IEnumerable<string> Examples { get; } =
         [.. Directory.EnumerateDirectories(Path.Combine(Root, "examples")).Where(folder => File.Exists(Path.Combine(folder, "case.yaml"))).Select(folder => Path.GetFileName(folder)!).Order(StringComparer.Ordinal)];
 

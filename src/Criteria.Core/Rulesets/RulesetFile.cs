@@ -12,6 +12,9 @@ internal sealed class RulesetFile
 
     public required List<MapNode> Criteria { get; init; }
 
+    /// <summary>The windows, as nodes.</summary>
+    public IReadOnlyList<Node> Windows { get; init; } = [];
+
     /// <summary>The grades that figures on nights name.</summary>
     public ImmutableArray<ScalarNode> NightGrades { get; init; } = [];
 

@@ -1,0 +1,12 @@
+namespace Criteria.Core.Logic;
+
+/// <summary>The days between which something may be done, both included. A side without a day is open.</summary>
+/// <param name="First">The first day, or null.</param>
+/// <param name="Last">The last day, or null.</param>
+public sealed record DaySpan(DateOnly? First, DateOnly? Last);
+
+/// <summary>Where the days of a window come from, and what they are.</summary>
+/// <param name="Span">The days; null when they cannot be told, or there are none.</param>
+/// <param name="Rule">The relation of dates in words.</param>
+/// <param name="From">What the days are counted from, with its date; empty when they are not counted from one date.</param>
+public sealed record WindowPlace(DaySpan? Span, string Rule, string From);

@@ -44,7 +44,8 @@ public static class CalendarDocument
         }
 
         var due = DueList.Of(subject, assessment);
-        var problems = due.Unplaced.Select(window => DocumentDiagnostics.WindowNotPlaced(window, file)).ToList();
+        var problems = due.Unplaced.GroupBy(window => (window.Applies, string.Join('\n', window.Missing.Select(fact => fact.Fact))))
+            .Select(group => DocumentDiagnostics.WindowsNotPlaced([.. group], file)).ToList();
         if (due.Dates.IsEmpty)
         {
             problems.Add(DocumentDiagnostics.NoDays(file));

@@ -51,7 +51,7 @@ internal sealed class RecordAnchor(RecordSearch search, FactDefinition attribute
 
     /// <summary>Names the record as missing.</summary>
     public void AddMissing(MissingFacts missing) =>
-        missing.Add(new MissingFact(search.MissingId, Text, "", ""));
+        missing.Add(new MissingFact(search.MissingId, Text, attribute.Ask, attribute.Owner));
 
     public void AddReads(Reads reads) => search.AddReads(reads);
 }

@@ -20,7 +20,7 @@ internal sealed class CountedDates(DateRelation relation) : WindowDates
     public override WindowPlace Place(View view)
     {
         var anchor = relation.LatestAnchor(view);
-        return new WindowPlace(anchor is { } day ? relation.SpanAround(day) : null, relation.Text, anchor is { } known ? $"{relation.AnchorLabel}: {known.ToIso()}" : "");
+        return new WindowPlace(anchor is { } day ? relation.SpanAround(day) : null, relation.Text, anchor is { } known ? [new CountedFrom(relation.AnchorLabel, known)] : []);
     }
 
     public override void AddMissing(View view, MissingFacts missing) => relation.AddMissingAnchor(view, missing);
@@ -39,8 +39,7 @@ internal sealed class AnyDates(ImmutableArray<WindowDates> parts) : WindowDates
         }
 
         return new WindowPlace(
-            joined, string.Join(", or ", places.Select(place => place.Rule).Distinct(StringComparer.Ordinal)),
-            string.Join("; ", places.Select(place => place.From).Where(from => from.Length > 0).Distinct(StringComparer.Ordinal)));
+            joined, string.Join(", or ", places.Select(place => place.Rule).Distinct(StringComparer.Ordinal)), [.. places.SelectMany(place => place.From).Distinct()]);
     }
 
     public override void AddMissing(View view, MissingFacts missing)
@@ -57,16 +56,23 @@ internal sealed class AnyDates(ImmutableArray<WindowDates> parts) : WindowDates
 }
 
 /// <summary>The first nights of a trial, within which a run of nights is looked for.</summary>
-internal sealed class FirstNights(RunOfNights run, RecordAnchor start) : WindowDates
+internal sealed class FirstNights(RunOfNights run, FactDefinition start) : WindowDates
 {
     public override WindowPlace Place(View view)
     {
-        var first = start.Latest(view);
-        var words = $"the best {run.Length} consecutive nights within the first {run.Within} nights from {start.Text} on";
-        return new WindowPlace(first is { } day ? new DaySpan(day, day.AddDays(run.Within - 1)) : null, words, first is { } known ? $"{start.Text}: {known.ToIso()}" : "");
+        var words = $"the best {run.Length} consecutive nights lie within the first {run.Within} nights, from that of the {start.Label} on";
+        return view.Facts[start].Value is DateValue { Date: var first }
+            ? new WindowPlace(new DaySpan(first, first.AddDays(run.Within - 1)), words, [new CountedFrom(start.Label, first)])
+            : new WindowPlace(null, words, []);
     }
 
-    public override void AddMissing(View view, MissingFacts missing) => start.AddMissing(missing);
+    public override void AddMissing(View view, MissingFacts missing)
+    {
+        if (view.Facts[start].Value is not DateValue)
+        {
+            missing.Add(start, view.Facts);
+        }
+    }
 }
 
 /// <summary>Days on which a criterion is met, all else as it is known: for a date that somebody plans.</summary>
@@ -94,7 +100,7 @@ internal sealed class TriedDates(FactDefinition planned, Func<Criterion> criteri
             (inside, atEnd) = (met, met && at == days.Length - 1);
         }
 
-        return new WindowPlace(found ? new DaySpan(first, atEnd ? null : last) : null, rule, "");
+        return new WindowPlace(found ? new DaySpan(first, atEnd ? null : last) : null, rule, []);
     }
 
     // Whatever else is open while no day fits.

@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using Criteria.Core.Facts;
 using Criteria.Core.Logic;
+using Criteria.Core.Measures;
 using Criteria.Core.Reading;
 
 namespace Criteria.Core.Rulesets;
@@ -102,15 +103,8 @@ internal sealed class WindowDatesReader(Vocabulary vocabulary, DiagnosticBag bag
         return from.Length == 0 ? [] : [new Found(relation.Text, [.. from], new CountedDates(relation))];
     }
 
-    private IEnumerable<Found> Of(RunOfNights run, Computation computed)
-    {
-        if (vocabulary.Record(computed.From[0]) is not { } list || list.Attribute("start") is not { } start)
-        {
-            return [];
-        }
-
-        var anchor = new RecordAnchor(new RecordSearch(list, [computed.From[1]], []), start);
-        var dates = new FirstNights(run, anchor);
-        return [new Found($"first {run.Within} nights", [$"{ConditionReader.KeyOf(list)}: {computed.From[1]}"], dates)];
-    }
+    // The fact that gives the start of the same trial, if the vocabulary has one.
+    private IEnumerable<Found> Of(RunOfNights run, Computation computed) => vocabulary.Facts
+        .Where(fact => fact.Computed is { Measure: MeasureNames.OnlyStartOf } start && start.From.SequenceEqual(computed.From.Take(start.From.Length)))
+        .Select(start => new Found($"first {run.Within} nights", [start.Id], new FirstNights(run, start)));
 }

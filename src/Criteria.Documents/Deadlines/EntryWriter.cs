@@ -1,3 +1,4 @@
+using Criteria.Core.Logic;
 using Criteria.Core.Rulesets;
 using Criteria.Documents.Wording;
 using Criteria.Engine.Deadlines;
@@ -28,7 +29,7 @@ internal sealed class EntryWriter(Assessment assessment)
             due.Window.Who.Length > 0 ? $"Who acts: {due.Window.Who}." : null,
             due.Window.IsValidity ? null : due.Criterion.Ask,
             due.Criterion.Why,
-            $"How it is counted: {due.Place.Rule}.{(due.Place.From.Length > 0 ? $" {Words.Sentence(due.Place.From)}" : "")} The first and the last day are both in the window.",
+            $"How it is counted: {due.Place.Rule}{From(due.Place)}. {Included(due.Place.Span)}",
             due.Window.Note,
             $"Criterion: {due.Criterion.Title} [{due.Criterion.Id}], {ruleset.Id} {ruleset.Version}.",
             $"Sources: {string.Join(" ", due.Criterion.Cites.Select(Source))}",
@@ -46,6 +47,11 @@ internal sealed class EntryWriter(Assessment assessment)
         (false, { First: { } first }) => $", and {Words.Date(first)} the first",
         _ => "",
     };
+
+    private static string From(WindowPlace place) => string.Concat(place.From.Select(from => $"; {from.What}: {Words.Date(from.Date)}"));
+
+    // Who counts by hand asks it first.
+    private static string Included(DaySpan? span) => span is { First: not null, Last: not null } ? "The first and the last day are both included." : "That day is included.";
 
     private string Source(Citation citation) =>
         $"{citation.Source.ShortName}{(citation.Section.Length > 0 ? $", {citation.Section}" : "")} ({citation.Verified.Sentence()}).{Words.Overdue(citation.Source, assessment.AsOf)}";

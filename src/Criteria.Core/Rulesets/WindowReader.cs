@@ -38,7 +38,7 @@ internal sealed class WindowReader(RulesetFile file, IReadOnlyDictionary<string,
         var title = fields.RequiredText("title");
         var from = fields.Node("from");
         var planned = fields.Scalar("planned");
-        var ends = EndWords[fields.Word("days", "ends of a window", EndWords.Keys) ?? "both"];
+        var ends = EndWords[fields.Word("days", "a choice of days", EndWords.Keys) ?? "both"];
         var who = fields.Text("who");
         var note = fields.Text("note");
         var conditions = new ConditionReader(new BindingContext { Vocabulary = vocabulary, Shapes = shapes, Sources = sources, Ruleset = file.Ruleset, Bag = bag });

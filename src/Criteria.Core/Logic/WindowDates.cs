@@ -103,13 +103,21 @@ internal sealed class TriedDates(FactDefinition planned, Func<Criterion> criteri
         return new WindowPlace(found ? new DaySpan(first, atEnd ? null : last) : null, rule, []);
     }
 
-    // Whatever else is open while no day fits.
+    // While no day fits for certain: what is open on a day that may, or the dates without which there is no day to try.
     public override void AddMissing(View view, MissingFacts missing)
     {
-        if (Days(view).FirstOrDefault() is var day && day != default)
+        var days = Days(view).Order().ToArray();
+        foreach (var day in days)
         {
-            var tried = With(view, day);
-            criterion().Body.AddMissing(tried, missing);
+            if (With(view, day) is var tried && criterion().Body.Evaluate(tried).Truth == Truth.Unknown)
+            {
+                criterion().Body.AddMissing(tried, missing);
+                return;
+            }
+        }
+
+        if (days.Length > 0)
+        {
             return;
         }
 

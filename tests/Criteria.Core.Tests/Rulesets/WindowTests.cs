@@ -11,7 +11,6 @@ public sealed class WindowTests
 {
     private const string Vocabulary = """
         # file: vocabulary/dates.yaml
-        order: 1
         records:
           - { at: therapy, label: Therapy trial, kinds: [PAP, surgery] }
         facts:

@@ -42,7 +42,7 @@ internal static class DocumentDiagnostics
         var why = unplaced[0].Applies ? "no date can be told" : "it is open whether the case is concerned";
         var asks = missing.Select(fact => fact.Ask).Where(ask => ask.Length > 0).Distinct(StringComparer.Ordinal).ToArray();
         return new(
-            "CW0009", Severity.Hint, $"calendar: left out, because {why}: {titles}; missing: {Words.List(missing.Select(fact => Words.Small(fact.Label)))}",
+            "CW0009", Severity.Hint, $"calendar: left out, because {why}: {titles}{(missing.IsEmpty ? "" : $"; missing: {Words.List(missing.Select(fact => Words.Small(fact.Label)))}")}",
             SourceSpan.StartOf(file), asks.Length == 0 ? null : string.Join(" ", asks));
     }
 

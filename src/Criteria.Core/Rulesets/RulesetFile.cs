@@ -20,6 +20,9 @@ internal sealed class RulesetFile
 
     public Dictionary<(string Criterion, string Question), LocalAnswer> Answers { get; } = [];
 
+    /// <summary>The names of criteria that took the place of others, so that windows follow.</summary>
+    public Dictionary<string, string> ReplacedBy { get; } = new(StringComparer.Ordinal);
+
     /// <summary>The settings and criteria that an overlay changed already.</summary>
     public HashSet<(string What, string Name)> Changed { get; } = [];
 

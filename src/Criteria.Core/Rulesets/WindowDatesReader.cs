@@ -1,7 +1,6 @@
 using System.Collections.Immutable;
 using Criteria.Core.Facts;
 using Criteria.Core.Logic;
-using Criteria.Core.Measures;
 using Criteria.Core.Reading;
 
 namespace Criteria.Core.Rulesets;
@@ -105,6 +104,6 @@ internal sealed class WindowDatesReader(Vocabulary vocabulary, DiagnosticBag bag
 
     // The fact that gives the start of the same trial, if the vocabulary has one.
     private IEnumerable<Found> Of(RunOfNights run, Computation computed) => vocabulary.Facts
-        .Where(fact => fact.Computed is { Measure: MeasureNames.OnlyStartOf } start && start.From.SequenceEqual(computed.From.Take(start.From.Length)))
+        .Where(fact => fact is { Kind: FactKind.Date, Computed: { } start } && start.From.SequenceEqual(computed.From.Take(start.From.Length)))
         .Select(start => new Found($"first {run.Within} nights", [start.Id], new FirstNights(run, start)));
 }

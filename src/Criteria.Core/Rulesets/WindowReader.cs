@@ -58,7 +58,7 @@ internal sealed class WindowReader(RulesetFile file, IReadOnlyDictionary<string,
             bag.Add(RulesetDiagnostics.Twice("window", id.Text, id.Span));
         }
 
-        if (!shapes.TryGetValue(of.Text, out var shape) || shape.Ruleset.Id != file.Ruleset.Id)
+        if (!shapes.TryGetValue(file.ReplacedBy.GetValueOrDefault(of.Text, of.Text), out var shape) || shape.Ruleset.Id != file.Ruleset.Id)
         {
             bag.Add(RulesetDiagnostics.WindowOfNothing(of.Text, file.Ruleset.Id, NearestName.Of(of.Text, file.Criteria.Select(RulesetFile.IdOf)), of.Span));
             return null;

@@ -15,7 +15,10 @@ internal sealed class EntryWriter(Assessment assessment)
     private string Uid(DueDate due) => SignOff.DigestOf(string.Join('\n',
         [assessment.Case, due.Criterion.Id, due.Window.Id, due.Night ?? "", due.IsFirst ? "first" : "last", due.Criterion.Ruleset.Digest]));
 
-    private string Summary(DueDate due) => $"{assessment.Case}: {due.Window.Title}: {Edge(due)}";
+    private string Summary(DueDate due) => $"{assessment.Case}: {Title(due)}: {Edge(due)}";
+
+    // Of one night only nobody asks which.
+    private string Title(DueDate due) => due.Night is { } night && assessment.Nights.Length > 1 ? $"{due.Window.Title} ({Words.Night(night)})" : due.Window.Title;
 
     private static string Edge(DueDate due) => due.IsFirst ? "first day" : "last day";
 
@@ -24,7 +27,7 @@ internal sealed class EntryWriter(Assessment assessment)
         var ruleset = due.Criterion.Ruleset;
         string?[] lines =
         [
-            $"{Category(ruleset)}. {due.Window.Title}: {Words.Date(due.Day)} is the {Edge(due)}{Other(due)}.",
+            $"{Category(ruleset)}. {Title(due)}: {Words.Date(due.Day)} is the {Edge(due)}{Other(due)}.",
             due.Day < assessment.AsOf ? $"That day lies before {Words.Date(assessment.AsOf)}, for which this was made{(due.Window.IsValidity ? "" : ", and the case does not show that it was done")}." : null,
             due.Window.Who.Length > 0 ? $"Who acts: {due.Window.Who}." : null,
             due.Window.IsValidity ? null : due.Criterion.Ask,

@@ -147,6 +147,28 @@ public sealed class WindowTests
         rules.Criteria[0].Windows[0].Place(new View(facts, 1)).Span!.Last.ShouldBe(Day(last));
     }
 
+    [Theory]
+    [InlineData("c")]
+    [InlineData("d")]
+    public void Days_OfACriterionThatAnOverlayReplaces_AreThoseOfTheNewOne(string id)
+    {
+        var rules = Rule("done_on within 30 days after start_on", "from: start_on", overlay: $$"""
+
+            # file: local/o.yaml
+            overlay: mine
+            extends: r
+            version: 1
+            changes:
+              - replace: c
+                with: { id: {{id}}, title: C, when: done_on within 10 days after start_on, cites: [s-1] }
+                reason: R.
+                approved_by: A. Person
+                approved_on: 2026-01-10
+            """);
+
+        Place(rules, ("start_on", Day("2026-01-01"))).Span!.Last.ShouldBe(Day("2026-01-11"));
+    }
+
     private static void ShouldBeExact(RulesInForce rules, string knownFact, DateOnly known, string movedFact)
     {
         var span = Place(rules, (knownFact, known)).Span;
@@ -159,7 +181,7 @@ public sealed class WindowTests
         }
     }
 
-    private static RulesInForce Rule(string condition, string dates, int? firstDay = 1, string settings = "") => Rules.InForce(
+    private static RulesInForce Rule(string condition, string dates, int? firstDay = 1, string settings = "", string overlay = "") => Rules.InForce(
         $$"""
         {{Vocabulary}}
         # file: r.yaml
@@ -181,7 +203,7 @@ public sealed class WindowTests
           - id: w
             of: c
             title: W
-            {{dates}}
+            {{dates}}{{overlay}}
         """);
 
     private static WindowPlace Place(RulesInForce rules, params (string Fact, DateOnly Date)[] known) => rules.Criteria[0].Windows.ShouldHaveSingleItem().Place(View(rules, known));

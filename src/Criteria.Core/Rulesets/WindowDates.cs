@@ -1,8 +1,8 @@
 using System.Collections.Immutable;
 using Criteria.Core.Facts;
-using Criteria.Core.Rulesets;
+using Criteria.Core.Logic;
 
-namespace Criteria.Core.Logic;
+namespace Criteria.Core.Rulesets;
 
 /// <summary>Tells the days of a window from what a criterion asks, so that no number stands twice.</summary>
 internal abstract class WindowDates
@@ -60,7 +60,7 @@ internal sealed class FirstNights(RunOfNights run, FactDefinition start) : Windo
 {
     public override WindowPlace Place(View view)
     {
-        var words = $"the best {run.Length} consecutive nights lie within the first {run.Within} nights, from that of the {start.Label} on";
+        var words = $"the best {run.Length} consecutive nights within the first {run.Within} nights, counted from {start.Label}";
         return view.Facts[start].Value is DateValue { Date: var first }
             ? new WindowPlace(new DaySpan(first, first.AddDays(run.Within - 1)), words, [new CountedFrom(start.Label, first)])
             : new WindowPlace(null, words, []);

@@ -114,6 +114,26 @@ public sealed class CalendarDocumentTests
         .ShouldContain("\nThat day lies before 11 May 2026, for which this was made, and the case does not show that it was done.\n");
 
     [Fact]
+    public void Days_OfSupplies_AreCountedBackFromTheirEndAndOnFromTheLastRecord()
+    {
+        var text = Continued.Replace("  stage: continued\n", "  stage: continued\n  supplies_billed: yes\n  supply_ends: 2028-03-30\n", StringComparison.Ordinal);
+
+        Days(text).ShouldBe([
+            ("2027-07-03", "Record of need and use of PAP supplies counts for a claim: last day"), // twelve months after the report on use
+            ("2028-02-29", "Refill of PAP supplies may be asked for: first day"), // thirty days before, over a leap day
+            ("2028-03-20", "Refill of PAP supplies may be delivered: first day"), // ten days before
+        ]);
+    }
+
+    [Theory]
+    [InlineData("2026-01-31", "2027-01-31")]
+    [InlineData("2028-02-29", "2029-02-28")] // twelve months before 1 March 2029 is 1 March 2028
+    [InlineData("2027-02-28", "2028-02-29")] // twelve months before 29 February 2028 is 28 February 2027
+    public void Day_UpToWhichATestCounts_IsTheLastThatThePlanAccepts(string night, string last) =>
+        Days(Written.ExampleText("another-payer").Replace("- date: 2025-06-24", $"- date: {night}", StringComparison.Ordinal))
+            .ShouldContain((last, "Sleep test counts for the date of service: last day"));
+
+    [Fact]
     public void Window_OfEachOfTwoNights_NamesItsNight()
     {
         var text = Written.ExampleText("visit-after-test");

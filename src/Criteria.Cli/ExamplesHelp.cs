@@ -33,6 +33,7 @@ internal sealed class ExamplesHelp(HelpAction usual, Terminal terminal) : Synchr
             "criteria write --list",
             "criteria write case.yaml --document impression",
             "criteria write case.yaml --document checklist --ascii",
+            "criteria write case.yaml --document calendar --out documents",
             "criteria write case.yaml --document impression,checklist --format html --out documents",
             "criteria write case.yaml --document impression --deidentified",
             "criteria write --copy-templates clinic-templates",

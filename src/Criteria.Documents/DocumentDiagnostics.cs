@@ -1,4 +1,6 @@
 using Criteria.Core.Reading;
+using Criteria.Documents.Wording;
+using Criteria.Engine.Deadlines;
 
 namespace Criteria.Documents;
 
@@ -31,6 +33,24 @@ internal static class DocumentDiagnostics
 
     public static Diagnostic NoCoverage(string document, string file) => new(
         "CW0008", Severity.Error, $"`{document}` is about coverage, and the case was not checked against a payer's rules", SourceSpan.StartOf(file), "name `payer` and `item` under `coverage`");
+
+    /// <summary>Windows that wait for the same facts.</summary>
+    public static Diagnostic WindowsNotPlaced(IReadOnlyList<UnplacedWindow> unplaced, string file)
+    {
+        var titles = Words.List(unplaced.Select(window => $"`{window.Window.Title}`{(window.Night is { } night ? $" ({Words.Night(night)})" : "")}").Distinct(StringComparer.Ordinal));
+        var missing = unplaced[0].Missing;
+        var why = unplaced[0].Applies ? "no date can be told" : "it is open whether the case is concerned";
+        var asks = missing.Select(fact => fact.Ask).Where(ask => ask.Length > 0).Distinct(StringComparer.Ordinal).ToArray();
+        return new(
+            "CW0009", Severity.Hint, $"calendar: left out, because {why}: {titles}{(missing.IsEmpty ? "" : $"; missing: {Words.List(missing.Select(fact => Words.Small(fact.Label)))}")}",
+            SourceSpan.StartOf(file), asks.Length == 0 ? null : string.Join(" ", asks));
+    }
+
+    public static Diagnostic NoDays(string file) => new(
+        "CW0010", Severity.Warning, "calendar: no window or deadline of the case is open with a known date, so no calendar file is made", SourceSpan.StartOf(file));
+
+    public static Diagnostic CalendarShared(string file) => new(
+        "CW0011", Severity.Error, "`calendar` is made of days, and a de-identified form may hold none", SourceSpan.StartOf(file), "leave `calendar` out, or leave out --deidentified");
 
     private const int Shown = 12;
 

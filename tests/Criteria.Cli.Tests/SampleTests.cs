@@ -37,6 +37,15 @@ public sealed class SampleTests
         rules.Zip(rules.Skip(1)).ShouldAllBe(pair => lines.Skip(pair.First).Take(pair.Second - pair.First).Count(line => line.Length > 0) > 2);
     }
 
+    [Fact]
+    public void Sample_OfTheCalendar_IsWhatTheProgramWrites()
+    {
+        var result = Command.Run("write", Case, "--document", "calendar");
+
+        result.Code.ShouldBe(0);
+        Repository.ShouldBeApproved(result.Out, "docs", "samples", "calendar.ics");
+    }
+
     private static CommandResult Write(string document) =>
         Command.Run(["write", Case, "--document", document, "--ascii", .. To.TryGetValue(document, out var to) ? new[] { "--to", to } : []]);
 }

@@ -31,6 +31,76 @@ public sealed class WriteCommandTests
     }
 
     [Fact]
+    public void List_NamesTheCalendarAmongTheOthersWithItsOnlyFormat() =>
+        Command.Run("write", "--list").Out.ShouldMatch(@"(?s)appeal-letter .*\ncalendar  \(both\)\n    Windows and deadlines of the case as a calendar file; its only format is ics\.\nchecklist ");
+
+    [Theory]
+    [InlineData("calendar", "pdf", "--format: `calendar` is written as ics only, not as pdf. Without --format each document has its usual one.\n")]
+    [InlineData("checklist,calendar", "text", "--format: `calendar` is written as ics only, not as text. Without --format each document has its usual one.\n")]
+    [InlineData("checklist,calendar", "ics", "--format: ics is for `calendar` only, not for checklist. Without --format each document has its usual one.\n")]
+    [InlineData("impression", "ics", "--format: ics is for `calendar` only, not for impression. Without --format each document has its usual one.\n")]
+    public void Write_InAFormatThatADocumentDoesNotHave_SaysSoAndWritesNothing(string documents, string format, string message)
+    {
+        using var folder = new TemporaryFolder();
+
+        var result = Command.Run("write", Command.Example("clear-severe"), "--document", documents, "--format", format, "--out", folder.Path);
+
+        result.Code.ShouldBe(2);
+        result.Out.ShouldBeEmpty();
+        result.Error.ShouldBe(message);
+        Directory.EnumerateFiles(folder.Path).ShouldBeEmpty();
+    }
+
+    [Fact]
+    public void Write_OfTheCalendarBesideAText_GivesEachItsUsualFormat()
+    {
+        using var folder = new TemporaryFolder();
+
+        var result = Command.Run("write", Command.Example("clear-severe"), "--document", "checklist,calendar", "--out", folder.Path);
+
+        result.Code.ShouldBe(0);
+        Directory.EnumerateFiles(folder.Path).Select(Path.GetFileName).Order().ShouldBe(["HT-0401-calendar.ics", "HT-0401-checklist.txt"]);
+        result.Out.ShouldMatch(@"^\S+HT-0401-checklist\.txt\n  text_digest: [0-9a-f]{64}\n\S+HT-0401-calendar\.ics\n$");
+        result.Error.ShouldStartWith("examples/clear-severe/case.yaml:1:1: hint CW0009: calendar: left out, because it is open whether the case is concerned: ");
+    }
+
+    [Theory]
+    [InlineData("ics")]
+    [InlineData(null)]
+    public void Write_OfTheCalendarAlone_PrintsIt(string? format)
+    {
+        var result = Command.Run(["write", Command.Example("clear-severe"), "--document", "calendar", .. format is null ? [] : new[] { "--format", format }]);
+
+        result.Code.ShouldBe(0);
+        result.Out.ShouldStartWith("BEGIN:VCALENDAR\r\nMETHOD:PUBLISH\r\n");
+    }
+
+    [Fact]
+    public void Write_OfACalendarWithoutDays_MakesNoFileAndSaysSo()
+    {
+        using var folder = new TemporaryFolder();
+
+        var result = Command.Run("write", Command.Example("pap-continued"), "--document", "calendar", "--out", folder.Path);
+
+        result.Code.ShouldBe(0);
+        result.Out.ShouldBeEmpty();
+        result.Error.ShouldEndWith("warning CW0010: calendar: no window or deadline of the case is open with a known date, so no calendar file is made\n");
+        Directory.EnumerateFiles(folder.Path).ShouldBeEmpty();
+    }
+
+    [Fact]
+    public void Write_OfADeidentifiedCalendar_IsRefusedAndWritesNothing()
+    {
+        using var folder = new TemporaryFolder();
+
+        var result = Command.Run("write", Command.Example("clear-severe"), "--document", "checklist,calendar", "--deidentified", "--out", folder.Path);
+
+        result.Code.ShouldBe(1);
+        result.Error.ShouldContain("error CW0011: `calendar` is made of days, and a de-identified form may hold none");
+        Directory.EnumerateFiles(folder.Path).ShouldBeEmpty();
+    }
+
+    [Fact]
     public void Write_IntoAFolder_NamesFilesAfterCaseAndDocumentAndGivesTheDigest()
     {
         using var folder = new TemporaryFolder();

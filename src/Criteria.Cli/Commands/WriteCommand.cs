@@ -21,7 +21,7 @@ internal static class WriteCommand
         var file = new Argument<string?>("FILE") { Description = "A case file; `-` reads standard input.", Arity = ArgumentArity.ZeroOrOne };
         file.Validators.Add(SharedOptions.RefuseOptions);
         var documents = new Option<string?>("--document") { Description = "The documents to write, with commas between them. `criteria write --list` shows them.", HelpName = "NAME[,NAME...]" };
-        var format = SharedOptions.Format([.. DocumentFormats.All]);
+        var format = SharedOptions.Format([.. DocumentFormats.All, CalendarDocument.Format]);
         var folder = new Option<string?>("--out") { Description = "Write each document into this folder. Without it, one document is printed.", HelpName = "DIR" };
         var paper = new Option<string>("--paper") { Description = "One of letter, a4.", DefaultValueFactory = _ => "letter", HelpName = "letter|a4" };
         paper.AcceptOnlyFromAmong("letter", "a4");
@@ -39,7 +39,7 @@ internal static class WriteCommand
             file, documents, format, folder, paper, ascii, shared, force, to, templates, copy, list, asOf, rulesets,
         };
         command.SetAction(parsed => Run(terminal, new WriteRequest(
-            parsed.GetValue(file), parsed.GetValue(documents), parsed.GetValue(format)!, parsed.GetValue(folder), parsed.GetValue(paper) == "a4" ? Paper.A4 : Paper.Letter,
+            parsed.GetValue(file), parsed.GetValue(documents), parsed.GetResult(format) is { Implicit: false } ? parsed.GetValue(format) : null, parsed.GetValue(folder), parsed.GetValue(paper) == "a4" ? Paper.A4 : Paper.Letter,
             parsed.GetValue(ascii), parsed.GetValue(force), parsed.GetValue(to), parsed.GetValue(templates), parsed.GetValue(copy), parsed.GetValue(list), parsed.GetValue(shared), parsed.GetValue(asOf), parsed.GetValue(rulesets))));
         return command;
     }
@@ -67,7 +67,7 @@ internal static class WriteCommand
 
     private static int List(Terminal terminal, DocumentTemplates templates)
     {
-        foreach (var document in templates.Documents)
+        foreach (var document in Kinds(templates))
         {
             terminal.Out.WriteLine($"{document.Name}  ({document.Part})");
             terminal.Out.WriteLine($"    {document.Summary}");
@@ -76,10 +76,14 @@ internal static class WriteCommand
         return ExitCode.Done;
     }
 
+    // The calendar has no template; it stands among the others by its name.
+    private static IEnumerable<DocumentKind> Kinds(DocumentTemplates templates) =>
+        templates.Documents.Append(CalendarDocument.Kind).OrderBy(document => document.Name, StringComparer.Ordinal);
+
     private static int Write(Terminal terminal, WriteRequest request, RulesetLibrary library, DocumentTemplates templates)
     {
         var names = request.Documents!.Split(',', StringSplitOptions.TrimEntries | StringSplitOptions.RemoveEmptyEntries).Distinct(StringComparer.Ordinal).ToArray();
-        var known = templates.Documents.Select(document => document.Name).ToArray();
+        var known = Kinds(templates).Select(document => document.Name).ToArray();
         foreach (var name in names.Except(known))
         {
             var near = NearestName.Of(name, known);
@@ -87,6 +91,11 @@ internal static class WriteCommand
         }
 
         if (names.Length == 0 || names.Except(known).Any())
+        {
+            return ExitCode.Usage;
+        }
+
+        if (!HaveFormat(terminal, request, names))
         {
             return ExitCode.Usage;
         }
@@ -102,8 +111,27 @@ internal static class WriteCommand
             : code;
     }
 
+    // Days are no text: each format is for one kind of document only.
+    private static bool HaveFormat(Terminal terminal, WriteRequest request, string[] names)
+    {
+        var calendar = names.Contains(CalendarDocument.Kind.Name);
+        if (calendar && request.Format is { } format && format != CalendarDocument.Format)
+        {
+            terminal.Error.WriteLine($"--format: `{CalendarDocument.Kind.Name}` is written as {CalendarDocument.Format} only, not as {format}. Without --format each document has its usual one.");
+            return false;
+        }
+
+        if (request.Format == CalendarDocument.Format && names.Except([CalendarDocument.Kind.Name]).ToArray() is { Length: > 0 } others)
+        {
+            terminal.Error.WriteLine($"--format: {CalendarDocument.Format} is for `{CalendarDocument.Kind.Name}` only, not for {string.Join(", ", others)}. Without --format each document has its usual one.");
+            return false;
+        }
+
+        return true;
+    }
+
     // All documents are made before the first is written, so that a problem of one leaves nothing half done.
-    private static WrittenDocument[]? Documents(Terminal terminal, WriteRequest request, RulesetLibrary library, DocumentTemplates templates, string[] names, out int code)
+    private static DocumentFile[]? Documents(Terminal terminal, WriteRequest request, RulesetLibrary library, DocumentTemplates templates, string[] names, out int code)
     {
         code = ExitCode.CaseProblems;
         if (InputFiles.Read(request.File!, terminal.In, out var why) is not { } file)
@@ -128,10 +156,42 @@ internal static class WriteCommand
         // A message quotes what was entered.
         subject = request.Deidentified ? Deidentified.Of(subject) : subject;
         var assessment = new Assessor(library, CasesExpected.One).Assess(subject, date, request.Deidentified ? [] : reading.Problems);
-        var writer = new DocumentWriter(templates, subject, assessment, Figures(assessment, request.Format));
-        var written = names.Select(name => writer.Write(new DocumentOrder(name, request.Recipient, request.Paper, file.Name, request.Deidentified))).ToArray();
-        Diagnostics.Print(written.SelectMany(document => document.Problems).Distinct(), terminal.Error);
-        return written.All(document => document.Page is not null) ? written : null;
+        var format = request.Format ?? DocumentFormats.All[0];
+        var writer = new DocumentWriter(templates, subject, assessment, Figures(assessment, format));
+        var made = new List<DocumentFile>();
+        var problems = new List<Diagnostic>();
+        foreach (var name in names)
+        {
+            problems.AddRange(name == CalendarDocument.Kind.Name
+                ? Calendar(subject, assessment, request, file.Name, made)
+                : Text(writer, new DocumentOrder(name, request.Recipient, request.Paper, file.Name, request.Deidentified), format, request.Ascii, made));
+        }
+
+        Diagnostics.Print(problems.Distinct(), terminal.Error);
+        code = problems.Any(problem => problem.Severity == Severity.Error) ? ExitCode.CaseProblems : ExitCode.Done;
+        return code == ExitCode.Done && made.Count > 0 ? [.. made] : null;
+    }
+
+    private static ImmutableArray<Diagnostic> Text(DocumentWriter writer, DocumentOrder order, string format, bool ascii, List<DocumentFile> made)
+    {
+        var written = writer.Write(order);
+        if (written.Page is { } page)
+        {
+            made.Add(new DocumentFile(page.Name, page.CaseKey, format, DocumentFormats.Render(page, format, ascii), page.State == DocumentState.Draft ? written.TextDigest : null));
+        }
+
+        return written.Problems;
+    }
+
+    private static ImmutableArray<Diagnostic> Calendar(Case subject, Assessment assessment, WriteRequest request, string file, List<DocumentFile> made)
+    {
+        var written = CalendarDocument.Write(subject, assessment, file, request.Deidentified);
+        if (!written.File.IsEmpty)
+        {
+            made.Add(new DocumentFile(CalendarDocument.Kind.Name, assessment.Case, CalendarDocument.Format, written.File, null));
+        }
+
+        return written.Problems;
     }
 
     // The grades that stand at the top of a report. Drawing points takes time that only formats without vectors need.
@@ -146,5 +206,5 @@ internal static class WriteCommand
 
 /// <summary>What <c>criteria write</c> was asked for.</summary>
 internal sealed record WriteRequest(
-    string? File, string? Documents, string Format, string? Folder, Paper Paper, bool Ascii, bool Force, string? Recipient,
+    string? File, string? Documents, string? Format, string? Folder, Paper Paper, bool Ascii, bool Force, string? Recipient,
     string? Templates, string? CopyTemplates, bool List, bool Deidentified, DateOnly? AsOf, string? Rulesets);

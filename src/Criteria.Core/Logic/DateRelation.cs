@@ -72,7 +72,8 @@ internal sealed class DateRelation
 
     private string UnitWord => Unit.ToString().ToLowerInvariant();
 
-    private string AnchorLabel => Record?.Text ?? Anchor?.Label ?? FixedAnchor!.Value.ToIso();
+    /// <summary>What the date is set against, in words.</summary>
+    public string AnchorLabel => Record?.Text ?? Anchor?.Label ?? FixedAnchor!.Value.ToIso();
 
     public Truth Evaluate(DateOnly date, View view) =>
         Record is not null ? Record.Evaluate(view, anchor => Truths.Of(Holds(date, anchor)))
@@ -147,6 +148,33 @@ internal sealed class DateRelation
         }
 
         return null;
+    }
+
+    /// <summary>All days that stand in the relation to an anchor; null when there are none.</summary>
+    public DaySpan? SpanAround(DateOnly anchor)
+    {
+        DaySpan span = Order switch
+        {
+            DateOrder.Before => new(null, Days(anchor, -1)),
+            DateOrder.OnOrBefore => new(null, anchor),
+            DateOrder.On => new(anchor, anchor),
+            DateOrder.OnOrAfter => new(anchor, null),
+            DateOrder.After => new(Days(anchor, 1), null),
+            DateOrder.WithinBefore => new(Shift(anchor, -Count), anchor),
+            DateOrder.WithinAfter => new(anchor, Shift(anchor, Count)),
+            _ => new(Days(anchor, Math.Max(0, FirstDay - NumberOfStart)), Days(anchor, LastDay - NumberOfStart)),
+        };
+        return span.Last < span.First ? null : span;
+    }
+
+    /// <summary>The latest date that is surely an anchor, or null.</summary>
+    public DateOnly? LatestAnchor(View view) => Record is null ? AnchorDate(view) : Record.Latest(view);
+
+    /// <summary>What is missing while there is no anchor.</summary>
+    public void AddMissingAnchor(View view, MissingFacts missing)
+    {
+        Record?.AddMissing(missing);
+        AddMissing(view, missing);
     }
 
     private static IEnumerable<DateOnly> Beside(DateOnly day) => [Days(day, -1), day, Days(day, 1)];

@@ -285,6 +285,9 @@ internal sealed class DateLeaf : FactLeaf
     internal DateLeaf(FactDefinition fact, DateRelation relation, Vocabulary vocabulary)
         : base(fact, vocabulary) => _relation = relation;
 
+    /// <summary>The relation.</summary>
+    public DateRelation Relation => _relation;
+
     private protected override string Describe() => $"{Fact.Label} {_relation.Text}";
 
     /// <inheritdoc/>

@@ -42,5 +42,16 @@ internal sealed class RecordAnchor(RecordSearch search, FactDefinition attribute
     public IEnumerable<DateOnly> Dates(FactSet facts) => facts.RecordsOf(search.List).Items.Where(item => search.Kinds.Contains(item.Kind))
         .Select(item => item[attribute].Value).OfType<DateValue>().Select(value => value.Date);
 
+    /// <summary>Whether the records of that list and kind may be the anchor.</summary>
+    public bool Covers(string list, string kind) => search.List.At == list && search.Kinds.Contains(kind);
+
+    /// <summary>The latest date of a record that surely fits, or null.</summary>
+    public DateOnly? Latest(View view) => search.Candidates(view).Where(item => search.Fits(item, view) == Truth.Met)
+        .Select(item => item[attribute].Value).OfType<DateValue>().Select(value => (DateOnly?)value.Date).Max();
+
+    /// <summary>Names the record as missing.</summary>
+    public void AddMissing(MissingFacts missing) =>
+        missing.Add(new MissingFact(search.MissingId, Text, attribute.Ask, attribute.Owner));
+
     public void AddReads(Reads reads) => search.AddReads(reads);
 }

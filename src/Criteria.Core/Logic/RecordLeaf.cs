@@ -73,6 +73,9 @@ internal sealed class AttributeNumber(FactDefinition attribute, Operator compari
 
 internal sealed class AttributeDate(FactDefinition attribute, DateRelation relation) : AttributeTest(attribute)
 {
+    /// <summary>The relation.</summary>
+    public DateRelation Relation => relation;
+
     public override string Text => $"{Attribute.Label} {relation.Text}";
 
     // What was never signed was signed on no day; what was signed on a day nobody wrote down is open.
@@ -114,6 +117,9 @@ internal sealed class RecordLeaf : Predicate
 
     /// <summary>A short text for reports, if the ruleset gives one.</summary>
     public string? Say { get; }
+
+    /// <summary>What is looked for.</summary>
+    public RecordSearch Search => _search;
 
     private protected override string Describe() => Say ?? $"{_search.List.Label} on file: {_search.Text}";
 

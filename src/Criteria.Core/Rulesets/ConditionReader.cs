@@ -31,7 +31,7 @@ internal sealed class ConditionReader(BindingContext context)
     }
 
     // `documents` are looked for with `document:`; `therapy` with `therapy:`.
-    private static string KeyOf(RecordDefinition record) => record.At.EndsWith('s') ? record.At[..^1] : record.At;
+    internal static string KeyOf(RecordDefinition record) => record.At.EndsWith('s') ? record.At[..^1] : record.At;
 
     private Predicate? Group(MapNode map, string key, bool gapsAllowed)
     {

@@ -150,6 +150,9 @@ public sealed class Criterion
     /// <summary>The documents and trials it looks for.</summary>
     public ImmutableArray<Sought> Sought { get; init; } = [];
 
+    /// <summary>The windows of time that its dates make.</summary>
+    public ImmutableArray<Window> Windows { get; init; } = [];
+
     /// <summary>The criteria it may read, by index.</summary>
     public required ImmutableArray<int> ReadsCriteria { get; init; }
 

@@ -179,6 +179,7 @@ internal sealed class OverlayReader(DiagnosticBag bag)
 
         target.Criteria[index] = criterion;
         var by = RulesetFile.IdOf(criterion);
+        target.ReplacedBy[id.Text] = by;
         return by == id.Text ? $"{id.Text} is replaced" : $"{id.Text} is replaced by {by}";
     }
 

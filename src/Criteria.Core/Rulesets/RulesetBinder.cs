@@ -32,13 +32,18 @@ internal sealed class RulesetBinder(Vocabulary vocabulary, SourceRegister source
             }
         }
 
+        // A window tries the days of its criterion, which is made last of all.
+        Criterion[] made = [];
+        var windows = ordered.SelectMany(file => new WindowReader(file, shapes, parts, vocabulary, sources, bag).Read(index => made[index])).ToLookup(window => window.Criterion, window => window.Window);
         var bound = parts.OfType<BoundParts>().ToArray();
         if (bag.HasErrors || bound.Length != parts.Length || Order(bound) is not { } order)
         {
             return null;
         }
 
-        return Finish(ordered, bound, order, leftOut);
+        var rules = Finish(ordered, bound, windows, order, leftOut);
+        made = [.. rules.Criteria];
+        return rules;
     }
 
     private void CheckNames(Dictionary<string, Shape> shapes)
@@ -122,7 +127,7 @@ internal sealed class RulesetBinder(Vocabulary vocabulary, SourceRegister source
         return loops ? null : order;
     }
 
-    private RulesInForce Finish(RulesetFile[] files, BoundParts[] parts, List<int> order, ImmutableArray<Ruleset> leftOut)
+    private RulesInForce Finish(RulesetFile[] files, BoundParts[] parts, ILookup<int, Window> windows, List<int> order, ImmutableArray<Ruleset> leftOut)
     {
         var perNight = new bool[parts.Length];
         var strata = new int[parts.Length];
@@ -161,6 +166,7 @@ internal sealed class RulesetBinder(Vocabulary vocabulary, SourceRegister source
             DateBounds = [.. part.Reads.Dates],
             Sought = [.. part.Reads.Sought],
             ReadsCriteria = [.. part.Reads.Criteria],
+            Windows = [.. windows[index]],
         });
         return new RulesInForce(vocabulary, [.. files.Select(file => file.Ruleset)], leftOut, [.. criteria], [.. order], [.. strata]);
     }

@@ -161,4 +161,21 @@ internal static class RulesetDiagnostics
 
     public static Diagnostic NameTaken(string name, string by, SourceSpan span) => new(
         "CR0183", Severity.Error, $"the name `{name}` is already that of {by}", span);
+
+    public static Diagnostic WindowOfNothing(string criterion, string ruleset, string? nearest, SourceSpan span) => new(
+        "CR0190", Severity.Error, $"the ruleset `{ruleset}` has no criterion `{Wording.Quote(criterion)}` for a window", span, nearest is null ? null : $"did you mean `{nearest}`?");
+
+    public static Diagnostic WindowWithoutDate(string window, SourceSpan span) => new(
+        "CR0191", Severity.Error, $"the window `{window}` needs one of `from` and `planned`", span, "`from` names the date that its days are counted from, `planned` the date for which its criterion is tried");
+
+    public static Diagnostic WindowNotCounted(string window, string date, string criterion, string? nearest, IEnumerable<string> known, SourceSpan span) => new(
+        "CR0192", Severity.Error, $"the window `{window}` names `{Wording.Quote(date)}`, and no date of `{criterion}` is set against it", span,
+        (nearest is null ? "" : $"did you mean `{nearest}`? ") + (known.Any() ? $"possible: {Wording.List(known)}" : "it compares no dates"));
+
+    public static Diagnostic WindowOfSeveral(string window, string date, string criterion, SourceSpan span) => new(
+        "CR0193", Severity.Error, $"the window `{window}` is not one: `{criterion}` counts several from `{date}` that must hold together", span,
+        "give each a criterion of its own");
+
+    public static Diagnostic WindowReadsFindings(string window, string criterion, SourceSpan span) => new(
+        "CR0194", Severity.Error, $"the window `{window}` tries other dates, and `{criterion}` rests on other findings", span, "choose a criterion that reads facts and documents only");
 }

@@ -12,6 +12,9 @@ internal sealed class RulesetFile
 
     public required List<MapNode> Criteria { get; init; }
 
+    /// <summary>The windows, as nodes.</summary>
+    public IReadOnlyList<Node> Windows { get; init; } = [];
+
     /// <summary>The grades that figures on nights name.</summary>
     public ImmutableArray<ScalarNode> NightGrades { get; init; } = [];
 
@@ -19,6 +22,9 @@ internal sealed class RulesetFile
     public ImmutableArray<ScalarNode> PlainGrades { get; init; } = [];
 
     public Dictionary<(string Criterion, string Question), LocalAnswer> Answers { get; } = [];
+
+    /// <summary>The names of criteria that took the place of others, so that windows follow.</summary>
+    public Dictionary<string, string> ReplacedBy { get; } = new(StringComparer.Ordinal);
 
     /// <summary>The settings and criteria that an overlay changed already.</summary>
     public HashSet<(string What, string Name)> Changed { get; } = [];

@@ -86,8 +86,9 @@ internal sealed class RulesetHeaderReader(SourceRegister sources, DiagnosticBag 
             bag.Add(ReadingDiagnostics.MissingKey("criteria", "the ruleset", StartOf(fields.Map)));
         }
 
+        var windows = fields.List("windows");
         fields.Done();
-        return id is null ? null : new RulesetFile { Ruleset = ruleset, Span = id.Span, Criteria = criteria, NightGrades = nightGrades, PlainGrades = plainGrades };
+        return id is null ? null : new RulesetFile { Ruleset = ruleset, Span = id.Span, Criteria = criteria, Windows = windows, NightGrades = nightGrades, PlainGrades = plainGrades };
     }
 
     private static SourceSpan StartOf(MapNode map) => map.Span with { EndLine = map.Span.Line, EndColumn = map.Span.Column };

@@ -48,7 +48,8 @@ internal sealed class PairBuilder
         var parts = Parts.Of(_dependents, _trial, _case, _path, _finding.PerNight ? _night : null);
         foreach (var part in parts)
         {
-            part.Steps.RemoveAll(step => Move.Turns(_before, Weigh(part.PathOn(_path), step.Edit)));
+            var path = part.PathOn(_path);
+            part.Steps.RemoveAll(step => Move.Turns(_before, Weigh(path, step.Edit)) && Move.ArePossible(_trial.Try(step.Edit)));
         }
 
         for (var i = 0; i < parts.Count; i++)

@@ -45,6 +45,21 @@ public sealed class Assessor
         return OutlookBuilder.Build(rules, Dependents.Of(rules), subject, assessment);
     }
 
+    /// <summary>The smallest pairs of changes that turn a finding though neither does so alone, the smallest first.</summary>
+    /// <param name="subject">The case.</param>
+    /// <param name="assessment">Its assessment.</param>
+    /// <param name="finding">One of its findings; an undetermined one has no pairs.</param>
+    /// <param name="stop">Ends the search.</param>
+    /// <remarks>Two parts of one figure, of one comparison or of one relation of dates are not paired.</remarks>
+    /// <exception cref="OperationCanceledException">The search was ended.</exception>
+    public ImmutableArray<ChangePair> PairsOf(Case subject, Assessment assessment, Finding finding, CancellationToken stop = default)
+    {
+        ArgumentNullException.ThrowIfNull(subject);
+        ArgumentNullException.ThrowIfNull(assessment);
+        ArgumentNullException.ThrowIfNull(finding);
+        return assessment.Refusal is not null ? [] : PairBuilder.Build(_library.InForce(assessment.AsOf, subject.Payer, subject.Item), subject, finding, stop);
+    }
+
     /// <summary>Opens an assessment that follows its case.</summary>
     /// <param name="subject">The case.</param>
     /// <param name="asOf">The date whose rules count.</param>

@@ -32,20 +32,21 @@ internal static class ExplainCommand
                 result.AddError(wrong);
             }
         });
+        var pairs = new Option<bool>("--pairs") { Description = "Also look for two changes that turn the finding together though neither does alone. May take some seconds." };
         var format = SharedOptions.Format("text", "json");
         var asOf = SharedOptions.AsOf();
         var rulesets = SharedOptions.Rulesets();
         var command = new Command("explain", "Show the whole trace of one finding: every step with its value and origin, what remains, whom to ask, the sources.")
         {
-            file, id, night, figure, format, asOf, rulesets,
+            file, id, night, figure, pairs, format, asOf, rulesets,
         };
         command.SetAction(parsed => Run(
-            terminal, parsed.GetValue(file)!, parsed.GetValue(id)!, parsed.GetValue(night), parsed.GetValue(figure), parsed.GetValue(format)!, parsed.GetValue(asOf),
-            parsed.GetValue(rulesets)));
+            terminal, parsed.GetValue(file)!, parsed.GetValue(id)!, parsed.GetValue(night), parsed.GetValue(figure), parsed.GetValue(pairs), parsed.GetValue(format)!,
+            parsed.GetValue(asOf), parsed.GetValue(rulesets)));
         return command;
     }
 
-    private static int Run(Terminal terminal, string name, string id, string? night, string? figure, string format, DateOnly? asOf, string? rulesets)
+    private static int Run(Terminal terminal, string name, string id, string? night, string? figure, bool pairs, string format, DateOnly? asOf, string? rulesets)
     {
         if (figure is not null && OutputFile.IsSame(name, figure))
         {
@@ -98,11 +99,12 @@ internal static class ExplainCommand
             return written;
         }
 
-        Print(terminal.Out, assessment, assessor.OutlookOf(subject, assessment), chosen, format);
+        var found = chosen.Select(finding => (finding, pairs ? assessor.PairsOf(subject, assessment, finding) : (IReadOnlyList<ChangePair>?)null)).ToArray();
+        Print(terminal.Out, assessment, assessor.OutlookOf(subject, assessment), found, format);
         return ExitCode.Done;
     }
 
-    private static void Print(TextWriter output, Assessment assessment, Outlook outlook, Finding[] findings, string format)
+    private static void Print(TextWriter output, Assessment assessment, Outlook outlook, (Finding Finding, IReadOnlyList<ChangePair>? Pairs)[] findings, string format)
     {
         if (format == "json")
         {
@@ -110,9 +112,9 @@ internal static class ExplainCommand
                 writer =>
                 {
                     writer.WriteStartArray();
-                    foreach (var finding in findings)
+                    foreach (var (finding, pairs) in findings)
                     {
-                        AssessmentJson.WriteFinding(writer, finding, outlook);
+                        AssessmentJson.WriteFinding(writer, finding, outlook, pairs);
                     }
 
                     writer.WriteEndArray();
@@ -128,7 +130,7 @@ internal static class ExplainCommand
                 output.WriteLine();
             }
 
-            TraceText.Write(assessment, outlook, findings[i], output);
+            TraceText.Write(assessment, outlook, findings[i].Pairs, findings[i].Finding, output);
         }
     }
 

@@ -10,16 +10,26 @@ namespace Criteria.Cli.Report;
 internal sealed class TraceText
 {
     private const int Deepest = 40;
+    private const int MostPairs = 12;
 
     private readonly Assessment _assessment;
     private readonly Outlook _outlook;
+    private readonly IReadOnlyList<ChangePair>? _pairs;
     private readonly PlainText _text;
     private readonly HashSet<string> _shown = new(StringComparer.Ordinal);
     private string? _night;
 
-    private TraceText(Assessment assessment, Outlook outlook, TextWriter writer) => (_assessment, _outlook, _text) = (assessment, outlook, new PlainText(writer));
+    private TraceText(Assessment assessment, Outlook outlook, IReadOnlyList<ChangePair>? pairs, TextWriter writer) =>
+        (_assessment, _outlook, _pairs, _text) = (assessment, outlook, pairs, new PlainText(writer));
 
-    public static void Write(Assessment assessment, Outlook outlook, Finding finding, TextWriter writer) => new TraceText(assessment, outlook, writer).Write(finding);
+    /// <summary>Writes the trace of one finding.</summary>
+    /// <param name="assessment">The assessment.</param>
+    /// <param name="outlook">What would change it.</param>
+    /// <param name="pairs">Which two changes together would, or null where that is not asked.</param>
+    /// <param name="finding">The finding.</param>
+    /// <param name="writer">Receives the text.</param>
+    public static void Write(Assessment assessment, Outlook outlook, IReadOnlyList<ChangePair>? pairs, Finding finding, TextWriter writer) =>
+        new TraceText(assessment, outlook, pairs, writer).Write(finding);
 
     private void Write(Finding finding)
     {
@@ -48,6 +58,7 @@ internal sealed class TraceText
         }
 
         WhatWouldChangeIt(finding);
+        WhatTwoWould(finding);
         NightsTogether(finding);
         NightToNight(finding);
         Missing(finding);
@@ -171,6 +182,41 @@ internal sealed class TraceText
             foreach (var change in changes)
             {
                 _text.Hanging("    *", Words.Sentence(change), 6);
+            }
+        }
+    }
+
+    private void WhatTwoWould(Finding finding)
+    {
+        if (_pairs is null)
+        {
+            return;
+        }
+
+        _text.Part("WHAT TWO CHANGES TOGETHER WOULD CHANGE");
+        if (finding.Standing == Standing.Undetermined)
+        {
+            _text.Hanging("  ", "The finding is open. Two changes are looked for where it is met or not met.", 2);
+            return;
+        }
+
+        _text.Hanging("  ", ChangeText.CautionOfPairs, 2);
+        if (_pairs.Count == 0)
+        {
+            _text.Line("  There are none.");
+        }
+
+        foreach (var (to, changes, more) in ChangeText.Of(_pairs, finding.Night, MostPairs))
+        {
+            _text.Line($"  {Words.Capital(to)}");
+            foreach (var change in changes)
+            {
+                _text.Hanging("    *", Words.Sentence(change), 6);
+            }
+
+            if (more > 0)
+            {
+                _text.Line($"    {more} more, larger ones; --format json has all.");
             }
         }
     }

@@ -7,6 +7,8 @@ namespace Criteria.Core.Logic;
 /// <param name="attribute">Which of their dates.</param>
 internal sealed class RecordAnchor(RecordSearch search, FactDefinition attribute)
 {
+    public FactDefinition Attribute => attribute;
+
     public string Text => $"the {attribute.Label.ToLowerInvariant()} of a {search.List.Label.ToLowerInvariant()} of the kind {search.Text}";
 
     /// <summary>Met when one record that fits stands so to the date; not met only when no other can exist.</summary>

@@ -27,6 +27,9 @@ public sealed class DateBound
     /// <summary>The fact that it is set against, or null.</summary>
     public FactDefinition? Anchor => _relation.Anchor;
 
+    /// <summary>The date of other documents or trials that it is set against, or null.</summary>
+    public FactDefinition? AnchorAttribute => _relation.Record?.Attribute;
+
     /// <summary>The days beside which the relation turns when the date is moved and the rest stays.</summary>
     public IEnumerable<DateOnly> Turns(FactSet facts)
     {

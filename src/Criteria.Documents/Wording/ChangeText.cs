@@ -9,6 +9,10 @@ public static class ChangeText
     /// <summary>What a list of changes must not be taken for.</summary>
     public const string Caution = "One change at a time, the rest as it is. A change counts only where it is true: this is no advice to make it so.";
 
+    /// <summary>What a list of pairs must not be taken for, and what it leaves out.</summary>
+    public const string CautionOfPairs =
+        "Neither of the two does it alone. Two parts of one figure, and two dates that are set against each other, are not paired.";
+
     private const int ValuesShown = 4;
 
     /// <summary>The changes that turn a finding, by what they turn it to; of each at most so many, the smallest first.</summary>
@@ -26,6 +30,32 @@ public static class ChangeText
             var changes = outcome.Select(pair => pair.Change).GroupBy(change => (change.Fact, change.Night, change.Step.Length > 0 ? change.To : "")).ToArray();
             yield return (outcome.Key, [.. changes.Take(most).Select(group => Words([.. group], night, names))], Math.Max(0, changes.Length - most));
         }
+    }
+
+    /// <summary>Two changes at a time that turn a finding, by what they turn it to, the smallest first.</summary>
+    /// <param name="pairs">The pairs.</param>
+    /// <param name="night">The finding's night.</param>
+    /// <param name="most">How many of each kind are wanted.</param>
+    public static IEnumerable<(string To, IReadOnlyList<string> Changes, int More)> Of(IEnumerable<ChangePair> pairs, string? night, int most)
+    {
+        ArgumentNullException.ThrowIfNull(pairs);
+        foreach (var outcome in pairs.GroupBy(pair => pair.Turn.AfterWords))
+        {
+            var changes = outcome.GroupBy(pair => (pair.First.Fact, Stepped(pair.First), pair.Second.Fact, Stepped(pair.Second))).SelectMany(Alike).ToArray();
+            yield return (outcome.Key, [.. changes.Take(most).Select(pair => $"{Words(pair.First, night, null)}, and {Words(pair.Second, night, null)}")], Math.Max(0, changes.Length - most));
+        }
+    }
+
+    private static string Stepped(Change change) => change.Step.Length > 0 ? change.To : "";
+
+    // Words of two facts that do the same in every combination are one pair.
+    private static IEnumerable<(Change[] First, Change[] Second)> Alike(IEnumerable<ChangePair> pairs)
+    {
+        var all = pairs.ToArray();
+        var first = all.Select(pair => pair.First).DistinctBy(change => change.To).ToArray();
+        var second = all.Select(pair => pair.Second).DistinctBy(change => change.To).ToArray();
+        return all.Length == first.Length * second.Length ? [(first, second)]
+            : all.GroupBy(pair => pair.First.To).Select(group => (new[] { group.First().First }, group.Select(pair => pair.Second).ToArray()));
     }
 
     private static string Words(Change[] same, string? night, Func<string, string>? names)

@@ -37,6 +37,19 @@ public sealed record Turn(Criterion Criterion, string? Night, Verdict Before, Ve
 /// <param name="Turns">The findings that it turns, in report order.</param>
 public sealed record Change(string Place, string Fact, string? Night, string From, string To, string Step, double Size, bool IsFixed, ImmutableArray<Turn> Turns);
 
+/// <summary>Two changes that turn a finding together, though neither does so alone.</summary>
+/// <param name="First">The one; it says of no turn of its own.</param>
+/// <param name="Second">The other.</param>
+/// <param name="Turn">What both turn.</param>
+public sealed record ChangePair(Change First, Change Second, Turn Turn)
+{
+    /// <summary>How large both changes are against their values.</summary>
+    public double Size => First.Size + Second.Size;
+
+    /// <summary>Whether one of them is of what nobody can change.</summary>
+    public bool IsFixed => First.IsFixed || Second.IsFixed;
+}
+
 /// <summary>An open finding that an answer settles.</summary>
 /// <param name="Criterion">The criterion.</param>
 /// <param name="Night">The night, or null for a finding about the case.</param>

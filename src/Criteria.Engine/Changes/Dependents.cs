@@ -20,11 +20,18 @@ internal sealed class Dependents
     private readonly Dependent[][] _ofFact;
     private readonly Dictionary<RecordDefinition, Dependent[]> _ofRecords;
     private readonly ILookup<FactDefinition, Ratio> _bounds;
+    private readonly int[] _rank;
 
     private Dependents(RulesInForce rules)
     {
         Plan = Plan.WithoutSettling(rules);
         var order = rules.EvaluationOrder.Select(index => rules.Criteria[index]).ToArray();
+        _rank = new int[order.Length];
+        for (var i = 0; i < order.Length; i++)
+        {
+            _rank[order[i].Index] = i;
+        }
+
         var readers = order.SelectMany(criterion => criterion.ReadsFacts.Select(slot => (slot, criterion))).ToLookup(pair => pair.slot, pair => pair.criterion);
         _ofFact = [.. rules.Vocabulary.Facts.Select(fact => WithReaders(order, readers[fact.Slot]))];
         _ofRecords = rules.Vocabulary.Records.ToDictionary(list => list, list => WithReaders(order, order.Where(criterion => criterion.ReadsRecords.Contains(list))));
@@ -58,6 +65,32 @@ internal sealed class Dependents
 
     /// <summary>The criteria that a list of records can move, in the order of evaluation.</summary>
     public IReadOnlyList<Dependent> Of(RecordDefinition list) => _ofRecords[list];
+
+    /// <summary>The criteria that two edits can move, in the order of evaluation.</summary>
+    public IReadOnlyList<Dependent> Of(Edit first, Edit second) =>
+        [
+            .. first.Dependents.Concat(second.Dependents).GroupBy(dependent => dependent.Criterion)
+                .Select(both => new Dependent(both.Key, both.Any(dependent => dependent.Reads))).OrderBy(dependent => _rank[dependent.Criterion.Index]),
+        ];
+
+    /// <summary>The criteria that a finding rests on, through others too, and its own.</summary>
+    public HashSet<int> PathOf(Criterion finding)
+    {
+        var path = new HashSet<int>();
+        var open = new Stack<int>([finding.Index]);
+        while (open.TryPop(out var index))
+        {
+            if (path.Add(index))
+            {
+                foreach (var upstream in Plan.Rules.Criteria[index].ReadsCriteria)
+                {
+                    open.Push(upstream);
+                }
+            }
+        }
+
+        return path;
+    }
 
     /// <summary>The numbers at which some criterion turns with a fact.</summary>
     public IEnumerable<Ratio> BoundsOf(FactDefinition fact) => _bounds[fact];

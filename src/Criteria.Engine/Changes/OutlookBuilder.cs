@@ -1,7 +1,6 @@
 using System.Collections.Immutable;
 using Criteria.Core.Cases;
 using Criteria.Core.Facts;
-using Criteria.Core.Logic;
 using Criteria.Core.Rulesets;
 using Criteria.Engine.Findings;
 
@@ -46,7 +45,8 @@ internal sealed class OutlookBuilder
         return new Outlook([.. builder._changes], builder._questions.Ranked(), builder._questions.CannotChange(subject));
     }
 
-    private static bool CanBeWritten(FactDefinition fact) =>
+    /// <summary>Whether a case file may give the fact, and the fact does not select the rules.</summary>
+    internal static bool CanBeWritten(FactDefinition fact) =>
         (fact.Computed is null || fact.At is not null) && fact.At?.StartsWith(SelectsRules, StringComparison.Ordinal) != true;
 
     private void TryFact(FactDefinition fact)
@@ -75,8 +75,8 @@ internal sealed class OutlookBuilder
 
         var companions = Companions.Of(fact, facts);
         var tried = _candidates.Of(fact, facts, companions)
-            .Select(candidate => (Candidate: candidate, Moves: _trial.Try([candidate.Fact, .. companions], fact, night, candidate.Facts)))
-            .Where(pair => IsPossible(pair.Moves)).ToArray();
+            .Select(candidate => (Candidate: candidate, Moves: _trial.Try(Edit.Of(_dependents, candidate.Fact, companions, night), candidate.Facts)))
+            .Where(pair => Move.ArePossible(pair.Moves)).ToArray();
         if (isAsked)
         {
             _questions.Learn(fact.Id, null, fact.IsNumeric || fact.Kind == FactKind.Date, [.. tried.Select(pair => (pair.Candidate.Text, pair.Moves))], NightOf);
@@ -102,10 +102,9 @@ internal sealed class OutlookBuilder
 
         foreach (var sought in _dependents.Sought.Where(sought => _questions.Has(sought.MissingId)))
         {
-            var list = _case.Facts.RecordsOf(sought.List);
             if (sought.Fitting(_trial.Facts(0)) is { } fitting)
             {
-                _questions.Learn(sought.MissingId, sought.Text, false, [("on file", _trial.Try(list with { Items = list.Items.Add(fitting) }))], NightOf);
+                _questions.Learn(sought.MissingId, sought.Text, false, [("on file", _trial.Try(Edit.Of(_dependents, sought.List, fitting)))], NightOf);
             }
         }
     }
@@ -120,8 +119,8 @@ internal sealed class OutlookBuilder
         }
 
         var tried = _candidates.OfAttribute(attribute, _trial.Facts(0))
-            .Select(candidate => (Candidate: candidate, Moves: _trial.Try(list with { Items = list.Items.Replace(item, item with { Attributes = item.Attributes.SetItem(definition.Slot, candidate.Fact) }) })))
-            .Where(pair => IsPossible(pair.Moves)).ToArray();
+            .Select(candidate => (Candidate: candidate, Moves: _trial.Try(Edit.Of(_dependents, list.Definition, item.Id, candidate.Fact))))
+            .Where(pair => Move.ArePossible(pair.Moves)).ToArray();
         if (!attribute.IsKnown)
         {
             _questions.Learn(id, null, definition.Kind == FactKind.Date && !definition.AlsoYesNo, [.. tried.Select(pair => (pair.Candidate.Text, pair.Moves))], NightOf);
@@ -132,8 +131,6 @@ internal sealed class OutlookBuilder
         }
     }
 
-    private static bool IsPossible(List<Move> moves) => !moves.Any(move => move.Criterion.Impossible && move.After.Standing == Standing.Met);
-
     private string? NightOf(Move move) => move.Criterion.PerNight && !_case.Nights.IsEmpty ? _case.Nights[move.Night].Label : null;
 
     // Of values in order, the nearest on each side that turns a finding; of others, each that does.
@@ -143,7 +140,7 @@ internal sealed class OutlookBuilder
         foreach (var (candidate, moves) in tried.OrderBy(pair => Math.Abs(pair.Candidate.Order)).ThenBy(pair => pair.Candidate.Order))
         {
             var side = Math.Sign(candidate.Order);
-            var turns = moves.Where(IsTurn).Where(move => side == 0 || turned.Add((move.Criterion.Index, move.Night, side)))
+            var turns = moves.Where(move => move.IsShown && move.IsTurn).Where(move => side == 0 || turned.Add((move.Criterion.Index, move.Night, side)))
                 .OrderBy(move => move.Criterion.Index).ThenBy(move => move.Night)
                 .Select(move => new Turn(move.Criterion, NightOf(move), move.Before, move.After)).ToImmutableArray();
             if (!turns.IsEmpty)
@@ -152,10 +149,4 @@ internal sealed class OutlookBuilder
             }
         }
     }
-
-    // From one answer to another; steps towards other findings are not answers.
-    private static bool IsTurn(Move move) => move.Criterion.Shown != Shown.InTheTrace && !move.Criterion.Impossible
-        && move.Before.Standing != Standing.Undetermined && move.After.Standing != Standing.Undetermined
-        && (move.Before.Standing, move.Before.LowestBand, move.Before.HighestBand) != (move.After.Standing, move.After.LowestBand, move.After.HighestBand)
-        && (move.Before.Standing != move.After.Standing || move.Before.Standing == Standing.Met);
 }

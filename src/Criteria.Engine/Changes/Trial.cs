@@ -5,13 +5,6 @@ using Criteria.Core.Rulesets;
 
 namespace Criteria.Engine.Changes;
 
-/// <summary>One verdict that a change moves.</summary>
-/// <param name="Criterion">The criterion.</param>
-/// <param name="Night">The place of the night, or 0.</param>
-/// <param name="Before">The verdict on the case as it is.</param>
-/// <param name="After">The verdict on the changed case.</param>
-internal readonly record struct Move(Criterion Criterion, int Night, Verdict Before, Verdict After);
-
 /// <summary>Tries changes of one case: what depends on a change is weighed anew, the rest stays.</summary>
 internal sealed class Trial
 {
@@ -38,24 +31,43 @@ internal sealed class Trial
     /// <summary>The verdict on the case as it is.</summary>
     public Verdict Before(Criterion criterion, int night) => (criterion.PerNight ? _nights[night] : _ofCase).VerdictOf(criterion.Index);
 
-    /// <summary>What facts of the case, or of one night, would move.</summary>
-    /// <param name="facts">The facts.</param>
-    /// <param name="changed">The one that is changed; the others follow from it.</param>
-    /// <param name="night">The night, or null for the case.</param>
-    /// <param name="made">The facts of the case or night with them, where they are made already.</param>
-    public List<Move> Try(IReadOnlyList<Fact> facts, FactDefinition changed, int? night, FactSet? made = null) =>
-        Try(_dependents.Of(changed), (set, isOwn) => isOwn && made is not null ? made : set.With(facts), night);
+    /// <summary>What an edit would move.</summary>
+    /// <param name="edit">The edit.</param>
+    /// <param name="made">The facts of the case or night with it, where they are made already.</param>
+    public List<Move> Try(Edit edit, FactSet? made = null) => Try(edit.Dependents, edit.Night is { } night ? [night] : null, [edit], made);
 
-    /// <summary>What another list of documents or trials would move.</summary>
-    public List<Move> Try(RecordList list) => Try(_dependents.Of(list.Definition), (set, _) => set.With(list), null);
+    /// <summary>What two edits would move together.</summary>
+    public List<Move> Try(Edit first, Edit second) =>
+        Try(_dependents.Of(first, second), first.Night is { } one && second.Night is { } other ? [one, other] : null, [first, second], null);
 
-    private List<Move> Try(IReadOnlyList<Dependent> dependents, Func<FactSet, bool, FactSet> change, int? night)
+    /// <summary>What edits would make of one finding; only what it rests on is weighed.</summary>
+    /// <param name="finding">The finding's criterion.</param>
+    /// <param name="night">The place of its night, or 0.</param>
+    /// <param name="path">The criteria that it rests on and the edits can move, and itself, in the order of evaluation.</param>
+    /// <param name="edits">The edits, each of the case or of that night.</param>
+    public Verdict Weigh(Criterion finding, int night, IReadOnlyList<Dependent> path, params ReadOnlySpan<Edit> edits)
+    {
+        var before = finding.PerNight ? _nights[night] : _ofCase;
+        var facts = before.Facts;
+        foreach (var edit in edits)
+        {
+            facts = edit.Change(facts);
+        }
+
+        var after = new View(before, facts);
+        var moved = new bool[_criteria];
+        Weigh(path, perNight: false, night, before, after, moved, []);
+        Weigh(path, perNight: true, night, before, after, moved, []);
+        return after.VerdictOf(finding.Index);
+    }
+
+    private List<Move> Try(IReadOnlyList<Dependent> dependents, int[]? nights, Edit[] edits, FactSet? made)
     {
         var moves = new List<Move>();
         var moved = new bool[_criteria];
-        if (night is null)
+        if (nights is null)
         {
-            var ofCase = new View(_ofCase, change(_ofCase.Facts, true));
+            var ofCase = new View(_ofCase, Changed(_ofCase.Facts, edits.Where(edit => edit.Night is null), made));
             Weigh(dependents, perNight: false, 0, _ofCase, ofCase, moved, moves);
         }
 
@@ -67,9 +79,10 @@ internal sealed class Trial
 
         for (var i = 0; i < _nights.Length; i++)
         {
-            if (night is null || night == i)
+            if (nights is null || nights.Contains(i))
             {
-                var view = new View(_nights[i], change(_nights[i].Facts, night == i));
+                var own = edits.Where(edit => edit.Night is null || edit.Night == i).ToArray();
+                var view = new View(_nights[i], Changed(_nights[i].Facts, own, own.Any(edit => edit.Night == i) ? made : null));
                 for (var move = 0; move < ofCaseMoves; move++)
                 {
                     view.Put(moves[move].Criterion.Index, moves[move].After);
@@ -81,6 +94,9 @@ internal sealed class Trial
 
         return moves;
     }
+
+    private static FactSet Changed(FactSet facts, IEnumerable<Edit> edits, FactSet? made) =>
+        made ?? edits.Aggregate(facts, (set, edit) => edit.Change(set));
 
     private static void Weigh(IReadOnlyList<Dependent> dependents, bool perNight, int night, View before, View after, bool[] moved, List<Move> moves)
     {

@@ -62,9 +62,35 @@ public static partial class AssessmentJson
         writer.WriteEndArray();
     }
 
-    private static void WriteChange(Utf8JsonWriter writer, Change change)
+    private static void WritePairs(Utf8JsonWriter writer, IReadOnlyList<ChangePair>? pairs)
     {
-        writer.WriteStartObject();
+        if (pairs is null)
+        {
+            return;
+        }
+
+        writer.WriteStartArray("would_change_together");
+        foreach (var pair in pairs)
+        {
+            writer.WriteStartObject();
+            writer.WriteString("to", pair.Turn.AfterWords);
+            writer.WriteStartArray("changes");
+            foreach (var change in (Change[])[pair.First, pair.Second])
+            {
+                writer.WriteStartObject();
+                WriteValues(writer, change);
+                writer.WriteEndObject();
+            }
+
+            writer.WriteEndArray();
+            writer.WriteEndObject();
+        }
+
+        writer.WriteEndArray();
+    }
+
+    private static void WriteValues(Utf8JsonWriter writer, Change change)
+    {
         writer.WriteString("fact", change.Fact);
         writer.WriteString("label", change.Place);
         WriteText(writer, "night", change.Night);
@@ -72,6 +98,12 @@ public static partial class AssessmentJson
         writer.WriteString("to", change.To);
         WriteText(writer, "step", change.Step.Length > 0 ? change.Step : null);
         writer.WriteBoolean("fixed", change.IsFixed);
+    }
+
+    private static void WriteChange(Utf8JsonWriter writer, Change change)
+    {
+        writer.WriteStartObject();
+        WriteValues(writer, change);
         writer.WriteStartArray("turns");
         foreach (var turn in change.Turns)
         {

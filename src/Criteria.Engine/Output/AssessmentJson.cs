@@ -93,7 +93,8 @@ public static partial class AssessmentJson
     /// <param name="writer">Receives it.</param>
     /// <param name="finding">The finding.</param>
     /// <param name="outlook">What would change it and what answers would settle it, where that is wanted.</param>
-    public static void WriteFinding(Utf8JsonWriter writer, Finding finding, Outlook? outlook = null)
+    /// <param name="pairs">Which two changes together would change it, where that is wanted.</param>
+    public static void WriteFinding(Utf8JsonWriter writer, Finding finding, Outlook? outlook = null, IReadOnlyList<ChangePair>? pairs = null)
     {
         ArgumentNullException.ThrowIfNull(writer);
         ArgumentNullException.ThrowIfNull(finding);
@@ -131,6 +132,7 @@ public static partial class AssessmentJson
         WriteText(writer, "why", finding.Criterion.Why);
         WriteCites(writer, finding.Criterion.Cites);
         WriteOutlook(writer, finding, outlook);
+        WritePairs(writer, pairs);
         writer.WriteEndObject();
     }
 

@@ -52,7 +52,7 @@ internal sealed class BruteForce
         var nearest = new Dictionary<string, decimal>(StringComparer.Ordinal);
         foreach (var value in Values(fact).Where(value => !value.Value!.Equals(facts[fact].Value)))
         {
-            var after = _plan.Run(Changed([value, .. Companions.Of(fact, facts)], fact.Scope == FactScope.Night ? night : null));
+            var after = _plan.Run(Changed(_case, [value, .. Companions.Of(fact, facts)], fact.Scope == FactScope.Night ? night : null));
             var distance = Place(value) - present;
             foreach (var (key, words) in Differences(after))
             {
@@ -69,6 +69,53 @@ internal sealed class BruteForce
         return turns;
     }
 
+    /// <summary>The pairs of values that turn a finding though neither does alone: of each side, those that no nearer pair does as well.</summary>
+    public string[] Pairs(FactDefinition first, FactDefinition second, Criterion finding, int night)
+    {
+        var found = new List<(Fact First, Fact Second, Verdict After)>();
+        var others = NotAlone(second).ToArray();
+        foreach (var one in NotAlone(first))
+        {
+            foreach (var other in others)
+            {
+                var after = _plan.Run(Changed(Changed(_case, one, night), other, night));
+                if (IsTurn(finding, after, night) && !IsImpossible(after))
+                {
+                    found.Add((one, other, after[finding.Index, night]));
+                }
+            }
+        }
+
+        return
+        [
+            .. found.Where(pair => !found.Any(nearer => nearer != pair && nearer.After == pair.After && IsNoFurther(nearer.First, pair.First) && IsNoFurther(nearer.Second, pair.Second)))
+                .Select(pair => $"{Written(pair.First)}, {Written(pair.Second)}: {new Turn(finding, null, _before[finding.Index, night], pair.After).AfterWords}").Order(StringComparer.Ordinal),
+        ];
+
+        IEnumerable<Fact> NotAlone(FactDefinition fact) => Values(fact).Where(value => !value.Value!.Equals(FactsOf(fact, night)[fact].Value))
+            .Where(value => _plan.Run(Changed(_case, value, night)) is var after && (!IsTurn(finding, after, night) || IsImpossible(after)));
+
+        bool IsNoFurther(Fact one, Fact other) => Place(one) is { } place && Place(FactsOf(one.Definition, night)[one.Definition]) is { } present
+            ? Math.Sign(place - present) == Math.Sign(Place(other)!.Value - present) && Math.Abs(place - present) <= Math.Abs(Place(other)!.Value - present)
+            : one == other;
+    }
+
+    /// <summary>The value as a change writes it.</summary>
+    public static string Written(Fact fact) => fact.Definition.Rounded ? fact.Written! : fact.Text;
+
+    private FactSet FactsOf(FactDefinition fact, int night) => fact.Scope == FactScope.Night ? _case.Nights[night].Facts : _case.Facts;
+
+    private bool IsTurn(Criterion finding, VerdictSheet after, int night) =>
+        new Turn(finding, null, _before[finding.Index, night], after[finding.Index, night]) is { Before.Standing: not Standing.Undetermined, After.Standing: not Standing.Undetermined } turn
+        && (turn.BeforeWords != turn.AfterWords || Bands(turn.Before) != Bands(turn.After));
+
+    private static Case Changed(Case subject, Fact value, int night)
+    {
+        var fact = value.Definition;
+        var facts = fact.Scope == FactScope.Night ? subject.Nights[night].Facts : subject.Facts;
+        return Changed(subject, [value, .. Companions.Of(fact, facts)], fact.Scope == FactScope.Night ? night : null);
+    }
+
     /// <summary>For each open finding that some value settles: what to, by every value that does.</summary>
     public SortedDictionary<string, int> Settled(FactDefinition fact, int night)
     {
@@ -76,7 +123,7 @@ internal sealed class BruteForce
         var settled = new SortedDictionary<string, int>(StringComparer.Ordinal);
         foreach (var value in Values(fact))
         {
-            var after = _plan.Run(Changed([value, .. Companions.Of(fact, facts)], fact.Scope == FactScope.Night ? night : null));
+            var after = _plan.Run(Changed(_case, [value, .. Companions.Of(fact, facts)], fact.Scope == FactScope.Night ? night : null));
             if (IsImpossible(after))
             {
                 continue;
@@ -140,9 +187,9 @@ internal sealed class BruteForce
     private bool IsImpossible(VerdictSheet after) => _rules.Criteria.Where(criterion => criterion.Impossible).Any(criterion =>
         Enumerable.Range(0, criterion.PerNight ? _case.Nights.Length : 1).Any(night => after[criterion.Index, night].Standing == Standing.Met && _before[criterion.Index, night].Standing != Standing.Met));
 
-    private Case Changed(IReadOnlyList<Fact> facts, int? night) => night is { } place
-        ? _case with { Nights = _case.Nights.SetItem(place, _case.Nights[place] with { Facts = _case.Nights[place].Facts.With(facts) }) }
-        : _case with { Facts = _case.Facts.With(facts), Nights = [.. _case.Nights.Select(each => each with { Facts = each.Facts.With(facts) })] };
+    private static Case Changed(Case subject, IReadOnlyList<Fact> facts, int? night) => night is { } place
+        ? subject with { Nights = subject.Nights.SetItem(place, subject.Nights[place] with { Facts = subject.Nights[place].Facts.With(facts) }) }
+        : subject with { Facts = subject.Facts.With(facts), Nights = [.. subject.Nights.Select(each => each with { Facts = each.Facts.With(facts) })] };
 
     private static decimal? Place(Fact fact) => fact.Value switch
     {

@@ -25,6 +25,8 @@ internal static class Tiny
         facts:
           - { id: age, at: patient.age, label: Age, kind: number, unit: years, range: 0 years to 120 years, plausible: 18 years to 100 years, meaning: Age., owner: clinician, ask: How old? }
           - { id: sex, at: patient.sex, label: Sex, kind: choice, choices: [male, female, not stated], meaning: Sex., owner: clinician, ask: Which sex? }
+          - { id: nights_together.read_by, at: nights_together.read_by, label: Way of reading the nights, kind: choice, choices: [each, worst], meaning: How., owner: clinician, ask: How? }
+          - { id: nights_together.declared_by, at: nights_together.declared_by, label: Who declared it, kind: text, meaning: Who., owner: clinician, ask: Who? }
           - { id: note, at: patient.note, label: Note, kind: text, meaning: A remark., owner: clinician, ask: Any remark? }
           - { id: height, at: intake.height, label: Height, kind: number, unit: cm, range: 50 cm to 260 cm, plausible: 130 cm to 215 cm, meaning: Height., owner: clinician, ask: How tall? }
           - { id: weight, at: intake.weight, label: Weight, kind: number, unit: kg, range: 20 kg to 500 kg, meaning: Weight., owner: clinician, ask: How heavy? }

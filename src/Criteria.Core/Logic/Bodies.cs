@@ -108,9 +108,16 @@ public sealed class OptionBody : Body
         "all", $"option: {Offer}", When.Evaluate(view), null, null,
         [
             .. When is Constant ? [] : new[] { When.Explain(view) },
-            .. For.Select(point => point.Condition.Explain(view) is var node ? node with { Text = $"for: {point.Say}" } : node),
-            .. Against.Select(point => point.Condition.Explain(view) is var node ? node with { Text = $"against: {point.Say}" } : node),
+            .. For.Select(point => Explain("for", point, view)),
+            .. Against.Select(point => Explain("against", point, view)),
         ]);
+
+    // The point's own truth, where it rests on a finding: "ruled out: met" may rest on a finding that is not met.
+    private static TraceNode Explain(string side, OptionPoint point, View view)
+    {
+        var node = point.Condition.Explain(view);
+        return node with { Text = $"{side}: {point.Say.TrimEnd('.')}", Value = node.Kind == "finding" ? node.Truth.Words() : node.Value };
+    }
 
     /// <inheritdoc/>
     public override TraceNode? Residual(View view) => When.Reduce(view) is var open and not Constant ? open.Explain(view) : null;

@@ -35,8 +35,7 @@ internal static class TraceWords
         _ => null,
     };
 
-    // A point of an option is a sentence of its own.
-    private static string Line(TraceNode leaf) => Words.Capital(Words.Step(leaf)).Replace(".: ", ": ", StringComparison.Ordinal);
+    private static string Line(TraceNode leaf) => Words.Capital(Words.Step(leaf));
 
     private static IEnumerable<TraceNode> Leaves(TraceNode node) => node.Kind is "documents" or "score" or "band" || node.Parts.IsEmpty
         ? [node]

@@ -163,7 +163,7 @@ internal sealed class ItemReader(PhraseBook book, Vocabulary vocabulary)
         }
 
         // A cell that holds nothing else is the head of a column.
-        if (items.All(item => item.Kind is not ItemKind.Value || IsRule(item)) && items.Count(item => item.Kind is ItemKind.Value) >= 1
+        if (items.All(item => item.Kind is not ItemKind.Value || IsRule(item)) && items.Any(item => item.Kind is ItemKind.Value)
             && !items.TakeWhile(item => item.Kind != ItemKind.Border).Any(item => item.Kind == ItemKind.Name) && items.Any(item => item.Kind == ItemKind.Border))
         {
             for (var place = 0; place < items.Count; place++)

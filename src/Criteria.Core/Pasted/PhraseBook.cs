@@ -33,13 +33,13 @@ internal sealed class PhraseBook
     public PhraseBook(Vocabulary vocabulary)
     {
         var words = vocabulary.PrintedWords;
-        var phrases = vocabulary.Facts.SelectMany(fact => fact.PrintedAs.Select(text => (Kind: PhraseKind.Name, Text: text, Fact: (FactDefinition?)fact, Unit: (Unit?)null)))
+        var phrases = vocabulary.Facts.SelectMany(fact => fact.PrintedAs.Select(text => (PhraseKind.Name, text, (FactDefinition?)fact, (Unit?)null)))
             .Concat(words.Units.SelectMany(unit => unit.As.Select(text => (PhraseKind.Unit, text, (FactDefinition?)null, (Unit?)unit.Unit))))
             .Concat(Units.Symbols.Where(symbol => symbol.Length > 0).Select(symbol => (PhraseKind.Unit, symbol, (FactDefinition?)null, Units.Find(symbol))))
             .Concat(words.Nights.Select(text => (PhraseKind.Night, text, (FactDefinition?)null, (Unit?)null)))
             .Concat(words.PassOver.Select(text => (PhraseKind.PassOver, text, (FactDefinition?)null, (Unit?)null)))
             .Concat(words.SetAside.Select(text => (PhraseKind.SetAside, text, (FactDefinition?)null, (Unit?)null)));
-        _byFirst = phrases.Select(phrase => (phrase.Kind, Tokens: Tokenizer.Cut(phrase.Text), phrase.Fact, phrase.Unit)).Where(phrase => phrase.Tokens.Count > 0)
+        _byFirst = phrases.Select(phrase => (Kind: phrase.Item1, Tokens: Tokenizer.Cut(phrase.Item2), Fact: phrase.Item3, Unit: phrase.Item4)).Where(phrase => phrase.Tokens.Count > 0)
             .GroupBy(phrase => (phrase.Kind, Key: string.Join(' ', phrase.Tokens.Select(token => token.Text))))
             .Select(group => new Phrase(
                 group.Key.Kind, [.. group.First().Tokens],

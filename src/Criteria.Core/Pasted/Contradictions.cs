@@ -37,13 +37,13 @@ internal static class Contradictions
 
     private static IEnumerable<string> Above(PastedValue value, List<PastedValue> values) =>
         from other in values
-        where other.Night == value.Night
+        where other.Night == value.Night && value.Readings.Length == 1 && other.Readings.Length == 1
         from mine in value.Readings
         from limit in other.Readings
         let isAbove = mine.Fact.Definition.NotAbove.Contains(limit.Fact.Definition.Id) && mine.Fact.Number is { } number && limit.Fact.Number is { } bound && number.Low > bound.High
         let isBelow = limit.Fact.Definition.NotAbove.Contains(mine.Fact.Definition.Id) && mine.Fact.Number is { } most && limit.Fact.Number is { } above && above.Low > most.High
         where isAbove || isBelow
-        select isAbove ? Doubts.Above(limit.Meaning, limit.Value, other.Place.Line) : Doubts.Other($"{limit.Meaning} {limit.Value}, which cannot lie above it", other.Place.Line);
+        select isAbove ? Doubts.Above(limit.Meaning, limit.Value, other.Place.Line) : Doubts.Below(limit.Meaning, limit.Value, other.Place.Line);
 
     // Without numbers, the date of the night at the head of each part tells nights apart.
     private static IEnumerable<PastedValue> WithNights(ImmutableArray<PastedValue> values, ImmutableArray<string> named, out ImmutableArray<string> nights)

@@ -20,6 +20,8 @@ internal static class Doubts
 
     public static string Above(string fact, string value, int line) => $"It lies above what it cannot exceed: {fact} is {value} on line {line}. Swapped?";
 
+    public static string Below(string fact, string value, int line) => $"It lies below what cannot exceed it: {fact} is {value} on line {line}. Swapped?";
+
     public const string Fits = "it fits no fact of that name: another unit, or a value that cannot be";
     public const string SetAside = "a word beside it makes it another figure than the fact";
 }

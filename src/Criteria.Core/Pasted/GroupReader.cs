@@ -17,7 +17,7 @@ internal sealed class GroupReader(string file, IReadOnlyList<string> lines, Voca
         var label = group.Label.ToList();
         var facts = Facts(label, doubts);
         Item[] beside = [.. label, .. group.Tail];
-        var units = beside.Where(item => item.Kind == ItemKind.Unit).SelectMany(item => item.Units).ToArray();
+        var units = beside.Where(item => item.Kind == ItemKind.Unit && !item.Units.IsEmpty).SelectMany(item => item.Units).ToArray();
         if (label.Any(item => item.Kind == ItemKind.Aside))
         {
             LeaveOut(group, group.Figures[0], Doubts.SetAside);

@@ -54,5 +54,5 @@ internal sealed class PhraseBook
         : null;
 
     private static bool Stands(Phrase phrase, List<Token> tokens, int place) =>
-        place + phrase.Tokens.Length <= tokens.Count && phrase.Tokens.Select((token, offset) => token.Matches(tokens[place + offset])).All(same => same);
+        place + phrase.Tokens.Length <= tokens.Count && phrase.Tokens.Select((token, offset) => token.Matches(tokens[place + offset]) && (offset == 0 || !token.IsGlued || tokens[place + offset].IsGlued)).All(same => same);
 }

@@ -96,8 +96,14 @@ internal static partial class Tokenizer
         var plain = new StringBuilder(line.Length);
         foreach (var sign in line)
         {
-            var form = sign == '\t' || char.IsAscii(sign) || char.IsSurrogate(sign) ? sign.ToString() : sign.ToString().Normalize(NormalizationForm.FormKC);
-            plain.Append(char.ToLowerInvariant(form.Length == 1 ? form[0] : sign));
+            plain.Append(sign switch
+            {
+                >= '\u2080' and <= '\u2089' => (char)('0' + (sign - '\u2080')),
+                '\u00B2' => '2',
+                '\uFF05' => '%',
+                '\uFF1A' => ':',
+                _ => char.ToLowerInvariant(sign),
+            });
         }
 
         return plain.ToString();

@@ -35,7 +35,7 @@ public sealed class PastedTextReaderTests
         "Night 1\nREI 4%: 12\nNight 2\nREI 4%: 13\n\nLowest SpO2 of both", "17.2 REI 4% 12.1", "Lowest SpO2 79-81 %", "Recording time: 22:45 - 06:12",
     ];
 
-    public static TheoryData<string, string> Layouts => new(from layout in Plain from figure in Figures select (string.Format(System.Globalization.CultureInfo.InvariantCulture, layout, figure.Words, figure.Figure), figure.Truth));
+    public static IEnumerable<object[]> Layouts => from layout in Plain from figure in Figures select new object[] { string.Format(System.Globalization.CultureInfo.InvariantCulture, layout, figure.Words, figure.Figure), figure.Truth };
 
     public static TheoryData<string> OpenTexts => [.. Open];
 
@@ -58,7 +58,7 @@ public sealed class PastedTextReaderTests
 
     [Fact]
     public void Layouts_OfOneFigure_AreReadWithoutAQuestionAsARule() =>
-        Layouts.Select(row => row.Data).Count(row => Clear(row.Item1).Contains(row.Item2)).ShouldBeGreaterThan(Plain.Length * Figures.Length * 9 / 10);
+        Layouts.Count(row => Clear((string)row[0]).Contains((string)row[1])).ShouldBeGreaterThan(Plain.Length * Figures.Length * 9 / 10);
 
     [Theory]
     [MemberData(nameof(OpenTexts))]

@@ -18,8 +18,8 @@ internal sealed class ItemReader(PhraseBook book, Vocabulary vocabulary)
             items.Add(Next(tokens, ref place));
         }
 
-        MarkRanges(items);
         MarkRules(items);
+        MarkRanges(items);
         return items;
     }
 

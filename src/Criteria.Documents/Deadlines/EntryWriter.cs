@@ -11,9 +11,9 @@ internal sealed class EntryWriter(Assessment assessment)
 {
     public CalendarEntry Write(DueDate due) => new(Uid(due), due.Day, Summary(due), Description(due), Category(due.Criterion.Ruleset));
 
-    // A corrected date moves the day in the calendar; other rules make another day.
+    // The same for a window of a case whatever its day: a corrected date or another version of the rules moves the entry that a calendar already holds.
     private string Uid(DueDate due) => SignOff.DigestOf(string.Join('\n',
-        [assessment.Case, due.Criterion.Id, due.Window.Id, due.Night ?? "", due.IsFirst ? "first" : "last", due.Criterion.Ruleset.Digest]));
+        [assessment.Case, due.Criterion.Id, due.Window.Id, due.Night ?? "", due.IsFirst ? "first" : "last", due.Criterion.Ruleset.Id]));
 
     private string Summary(DueDate due) => $"{assessment.Case}: {Title(due)}: {Edge(due)}";
 

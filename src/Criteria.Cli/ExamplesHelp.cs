@@ -41,6 +41,7 @@ internal sealed class ExamplesHelp(HelpAction usual, Terminal terminal) : Synchr
         ["case"] = ["criteria case check case.yaml", "criteria case new --for medicare,pap --out case.yaml"],
         ["check"] = ["criteria case check cases/*.yaml", "criteria rules check clinic-rules"],
         ["new"] = ["criteria case new > case.yaml", "criteria case new --for medicare,pap --out case.yaml"],
+        ["paste"] = ["criteria case paste summary.txt --out case.yaml", "criteria case paste summary.txt --into case.yaml --force", "criteria case paste - --out proposal.yaml < summary.txt"],
         ["deidentify"] = ["criteria case deidentify case.yaml > shared.yaml", "criteria case deidentify case.yaml --key study-017 --out shared.yaml"],
         ["schema"] = ["criteria case schema > case.schema.json"],
         ["rules"] = ["criteria rules list", "criteria rules check clinic-rules"],

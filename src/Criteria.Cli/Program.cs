@@ -4,7 +4,10 @@ using Criteria.Cli;
 var utf8 = new UTF8Encoding(encoderShouldEmitUTF8Identifier: false);
 using var output = new StreamWriter(Console.OpenStandardOutput(), utf8, bufferSize: 1 << 16) { NewLine = "\n" };
 using var error = new StreamWriter(Console.OpenStandardError(), utf8) { NewLine = "\n", AutoFlush = true };
-var terminal = new Terminal(Console.OpenStandardInput(), output, error, !Console.IsErrorRedirected, TimeProvider.System);
+var terminal = new Terminal(Console.OpenStandardInput(), output, error, !Console.IsErrorRedirected, TimeProvider.System)
+{
+    CanAsk = !Console.IsErrorRedirected && !Console.IsInputRedirected,
+};
 try
 {
     return CommandLine.Run(args, terminal);

@@ -6,4 +6,8 @@ namespace Criteria.Cli;
 /// <param name="Error">Standard error.</param>
 /// <param name="Interactive">Whether a person watches standard error.</param>
 /// <param name="Clock">The clock; used only to date a new template.</param>
-internal sealed record Terminal(Stream In, TextWriter Out, TextWriter Error, bool Interactive, TimeProvider Clock);
+internal sealed record Terminal(Stream In, TextWriter Out, TextWriter Error, bool Interactive, TimeProvider Clock)
+{
+    /// <summary>Whether a person can answer on standard input.</summary>
+    public bool CanAsk { get; init; } = Interactive;
+}

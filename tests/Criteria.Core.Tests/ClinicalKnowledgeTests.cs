@@ -50,6 +50,8 @@ public sealed partial class ClinicalKnowledgeTests
         ["src/Criteria.Core/Cases/CaseBuilder.cs"] = [6], // digits of a page
         ["src/Criteria.Core/Cases/Scalars.cs"] = [12], // decimals written
         ["src/Criteria.Core/Cases/SectionReader.cs"] = [4], // letters of a name
+        ["src/Criteria.Core/Pasted/PastedLines.cs"] = [64, 1000, 1024, 2000], // bounds of a text
+        ["src/Criteria.Core/Pasted/ValueForms.cs"] = [60], // minutes in an hour
         ["src/Criteria.Core/Reading/Diagnostic.cs"] = [200, 400], // bounds of a file and of its texts
         ["src/Criteria.Core/Reading/NearestName.cs"] = [64],
         ["src/Criteria.Core/Reading/TreeReader.cs"] = [4, 32, 1024, 20000, 200000],

@@ -16,6 +16,7 @@ public sealed partial class LayeringTests
         ["Measures"] = ["Facts"],
         ["Logic"] = ["Facts"],
         ["Cases"] = ["Reading", "Facts"],
+        ["Pasted"] = ["Reading", "Facts", "Cases"],
         ["Rulesets"] = ["Reading", "Facts", "Logic"],
         ["BoundTests"] = ["Reading", "Facts", "Logic", "Cases", "Rulesets"],
     };

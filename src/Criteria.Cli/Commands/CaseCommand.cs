@@ -8,9 +8,9 @@ namespace Criteria.Cli.Commands;
 /// <summary>The commands below <c>criteria case</c>.</summary>
 internal static class CaseCommand
 {
-    public static Command Create(Terminal terminal) => new("case", "Check case files, print a template for a new one, make one fit for sharing, or print their schema.")
+    public static Command Create(Terminal terminal) => new("case", "Check case files, print a template for a new one, read figures out of a pasted summary, make one fit for sharing, or print their schema.")
     {
-        Check(terminal), CaseNewCommand.Create(terminal), CaseDeidentifyCommand.Create(terminal), Schema(terminal),
+        Check(terminal), CaseNewCommand.Create(terminal), CasePasteCommand.Create(terminal), CaseDeidentifyCommand.Create(terminal), Schema(terminal),
     };
 
     private static Command Schema(Terminal terminal)

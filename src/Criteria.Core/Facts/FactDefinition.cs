@@ -132,6 +132,15 @@ public sealed class FactDefinition
     /// <summary>The index type, for an index fact.</summary>
     public IndexType? Index { get; init; }
 
+    /// <summary>The words under which printed summaries give it; empty when it is never read out of a text.</summary>
+    public ImmutableArray<string> PrintedAs { get; init; } = [];
+
+    /// <summary>What to ask before a printed figure is taken for it, or null: the words alone do not tell.</summary>
+    public string? PrintedDoubt { get; init; }
+
+    /// <summary>The facts above which its value cannot lie, by id: a figure that does is swapped or misread.</summary>
+    public ImmutableArray<string> NotAbove { get; init; } = [];
+
     /// <summary>Its place among the facts; for an attribute, among those of its list. Set by the vocabulary.</summary>
     public int Slot { get; internal set; } = -1;
 
@@ -166,5 +175,8 @@ public sealed class FactDefinition
         Ask = Ask,
         Computed = Computed,
         Index = Index,
+        PrintedAs = PrintedAs,
+        PrintedDoubt = PrintedDoubt,
+        NotAbove = NotAbove,
     };
 }

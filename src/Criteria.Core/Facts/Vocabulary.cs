@@ -42,9 +42,9 @@ public sealed class Vocabulary
 
     internal Vocabulary(
         ImmutableArray<FactDefinition> facts, ImmutableArray<FactGroup> groups, ImmutableArray<RecordDefinition> records, ImmutableArray<IndexDefinition> indices,
-        ImmutableArray<CodeSet> codeSets)
+        ImmutableArray<CodeSet> codeSets, PrintedWords printedWords)
     {
-        (Facts, Groups, Records, Indices, CodeSets) = (facts, groups, records, indices, codeSets);
+        (Facts, Groups, Records, Indices, CodeSets, PrintedWords) = (facts, groups, records, indices, codeSets, printedWords);
         for (var slot = 0; slot < facts.Length; slot++)
         {
             facts[slot].Slot = slot;
@@ -86,6 +86,9 @@ public sealed class Vocabulary
 
     /// <summary>Code sets.</summary>
     public ImmutableArray<CodeSet> CodeSets { get; }
+
+    /// <summary>The words of printed summaries that are not the name of one fact.</summary>
+    public PrintedWords PrintedWords { get; }
 
     internal ImmutableArray<FactGroup> NightGroups { get; }
 

@@ -48,4 +48,14 @@ internal static class VocabularyDiagnostics
 
     public static Diagnostic CodeEndsFirst(string code, SourceSpan span) => new(
         "CV0014", Severity.Error, $"the code `{Wording.Quote(code)}` ends before it starts", span);
+
+    public static Diagnostic NotPrinted(string id, string why, SourceSpan span) => new(
+        "CV0015", Severity.Error, $"`{id}` cannot be read out of a text: {why}", span,
+        "`printed_as` belongs to a number, a count, a duration or a date that stands in a case file and names nobody");
+
+    public static Diagnostic BadPrintedWords(string words, SourceSpan span) => new(
+        "CV0016", Severity.Error, $"`{Wording.Quote(words)}` cannot be found in a text", span, "a word of letters, or several");
+
+    public static Diagnostic BadLimit(string id, string other, string why, SourceSpan span) => new(
+        "CV0017", Severity.Error, $"`{id}` cannot be held against `{Wording.Quote(other)}`: {why}", span, "`not_above` names facts of the same kind of unit, of a night or of the case alike");
 }

@@ -36,6 +36,8 @@ internal sealed partial class VocabularyReader
         var ask = fields.RequiredText("ask");
         var range = ReadRange(fields, "range", Units.PerHour, required: true);
         var plausible = ReadRange(fields, "plausible", Units.PerHour, required: false);
+        var printedAs = ReadPrintedAs(fields);
+        var doubt = fields.Text("printed_doubt");
         fields.Done();
 
         FactDefinition Part(string suffix, string words, FactKind kind, Unit unit, Interval? within, string question, Computation? computed = null) => new()
@@ -53,6 +55,8 @@ internal sealed partial class VocabularyReader
             Ask = question,
             Computed = computed,
             Index = suffix is ".events" or ".time" ? null : type,
+            PrintedAs = suffix == ".printed" ? printedAs : [],
+            PrintedDoubt = suffix == ".printed" ? doubt : null,
         };
 
         var rate = Part("", "", FactKind.Number, Units.PerHour, range, ask,

@@ -73,11 +73,17 @@ internal sealed partial class VocabularyReader(DiagnosticBag bag)
                 ReadIndex(index);
             }
 
+            if (fields.Node("printed_words") is { } words)
+            {
+                ReadPrintedWords(words);
+            }
+
             fields.Done();
         }
 
         CheckComputations();
         CheckInputs();
+        CheckLimits();
         return bag.HasErrors ? null : Build();
     }
 
@@ -104,7 +110,7 @@ internal sealed partial class VocabularyReader(DiagnosticBag bag)
         var records = _records.Select(record => new RecordDefinition(
             record.At, record.Label, record.Kinds,
             [.. facts.Where(fact => fact.Scope == FactScope.Record && Head(fact.At!) == record.At)], record.Identifies));
-        return new Vocabulary([.. facts.Where(fact => fact.Scope != FactScope.Record)], [.. _groups], [.. records], [.. _indices], [.. _codeSets]);
+        return new Vocabulary([.. facts.Where(fact => fact.Scope != FactScope.Record)], [.. _groups], [.. records], [.. _indices], [.. _codeSets], _printedWords);
     }
 
     private void ReadRecord(Node node)
@@ -140,6 +146,7 @@ internal sealed partial class VocabularyReader(DiagnosticBag bag)
         var unit = ReadUnit(fields, kind);
         var computed = ReadComputation(fields);
         var isRecord = scope == FactScope.Record;
+        var limits = fields.Words("not_above").ToArray();
         var definition = new FactDefinition
         {
             Id = id?.Text ?? "",
@@ -162,9 +169,13 @@ internal sealed partial class VocabularyReader(DiagnosticBag bag)
             Ask = (computed is null && !isRecord ? fields.RequiredText("ask") : fields.Text("ask")) ?? "",
             Computed = computed,
             Index = fields.Node("measure_type") is { } type ? IndexTypeOf(type) : null,
+            PrintedAs = ReadPrintedAs(fields),
+            PrintedDoubt = fields.Text("printed_doubt"),
+            NotAbove = [.. limits.Select(word => word.Text)],
         };
         fields.Done();
         Check(definition, id?.Span ?? fields.Map.Span);
+        CheckPrinted(definition, fields.Map, limits);
         Add(definition, id?.Span ?? fields.Map.Span);
     }
 

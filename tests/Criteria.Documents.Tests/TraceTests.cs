@@ -81,4 +81,10 @@ public sealed class TraceTests
 
     private static bool IsKnown(string id, Case subject) =>
         Written.Library.Vocabulary.Find(id) is { } fact && (subject.Facts[fact].IsKnown || subject.Nights.Any(night => night.Facts[fact].IsKnown));
+
+    // The point rests on a finding that is not met, and is itself met.
+    [Fact]
+    public void Reason_OfAPointThatRestsOnAFindingNotMet_SaysThatThePointIsMet() =>
+        Written.Text(Written.ExampleText("response-to-therapy"), "impression", "text").ReplaceLineEndings(" ").Split(' ', StringSplitOptions.RemoveEmptyEntries)
+            .Aggregate((text, word) => $"{text} {word}").ShouldContain("(working reading of no significant comorbidity): met;");
 }

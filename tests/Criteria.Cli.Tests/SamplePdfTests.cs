@@ -45,6 +45,39 @@ public sealed class SamplePdfTests
         letter.Except(a4).Concat(a4.Except(letter)).ShouldBeEmpty();
     }
 
+    // A heading, or the head of a table, alone at the foot of a page would belong to nothing.
+    [Theory]
+    [MemberData(nameof(Documents))]
+    public void SamplePdf_OnBothPapers_IsLaidOutWhole(string document)
+    {
+        foreach (var pdf in new[] { "letter", "a4" }.Select(paper => PdfText.Of(Write(document, paper))))
+        {
+            pdf.Off.ShouldBeEmpty();
+            for (var page = 0; page < pdf.Pages.Count; page++)
+            {
+                pdf.Bodies[page].ShouldNotBeEmpty();
+                pdf.Headings[page].ShouldNotContain(pdf.Bodies[page][^1]);
+                pdf.Feet[page].ShouldHaveSingleItem().ShouldEndWith(string.Create(CultureInfo.InvariantCulture, $"Page {page + 1} of {pdf.Pages.Count}"));
+            }
+        }
+    }
+
+    [Fact]
+    public void RequestSheet_OfACaseThatLacksMuch_IsOnePageOnBothPapers()
+    {
+        using var folder = new TemporaryFolder();
+        var sample = File.ReadAllText(Repository.Path("docs", "samples", "case.yaml"));
+        var identity = sample[sample.IndexOf("\nidentity:", StringComparison.Ordinal)..sample.IndexOf("\ndenial:", StringComparison.Ordinal)];
+        var path = folder.Write("case.yaml", File.ReadAllText(Command.Example("missing-facts")) + identity);
+
+        foreach (var paper in new[] { "letter", "a4" })
+        {
+            var to = Path.Combine(folder.Path, paper);
+            Command.Run("write", path, "--document", "request-sheet", "--to", "orderer", "--format", "pdf", "--paper", paper, "--out", to).Code.ShouldBe(0);
+            PdfText.Of(File.ReadAllBytes(Directory.GetFiles(to).ShouldHaveSingleItem())).Pages.Count.ShouldBe(1, paper);
+        }
+    }
+
     private static HashSet<string> Words(byte[] file) => [.. PdfText.Of(file).Bodies.SelectMany(lines => lines).SelectMany(line => line.Split(' ')).Where(word => word.Length > 0)];
 
     private static byte[] Write(string document, string paper)

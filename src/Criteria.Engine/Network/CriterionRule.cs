@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using Criteria.Core.Facts;
 using Criteria.Core.Logic;
 using Criteria.Core.Rulesets;
@@ -12,24 +13,23 @@ internal sealed class CriterionRule(Criterion criterion, Settler settler)
 {
     private const string LinkedFinding = "finding";
 
+    private readonly bool _maySettle = settler.MaySettle(criterion);
+
     /// <summary>Everything the criterion reads, to be compared: the rule fires again only when it changed.</summary>
     public object Key(Subject subject, FindingFact[] upstream)
     {
-        var parts = new object[criterion.ReadsFacts.Length + criterion.ReadsRecords.Length + upstream.Length];
-        var next = 0;
-        foreach (var slot in criterion.ReadsFacts)
-        {
-            parts[next++] = subject.Facts[slot];
-        }
-
-        foreach (var record in criterion.ReadsRecords)
-        {
-            parts[next++] = subject.Facts.RecordsOf(record);
-        }
-
+        var parts = new List<object>(criterion.ReadsFacts.Length + criterion.ReadsRecords.Length + upstream.Length);
+        AddTo(parts, subject, criterion.ReadsFacts, criterion.ReadsRecords);
         foreach (var finding in upstream)
         {
-            parts[next++] = finding.Finding.Conclusion;
+            parts.Add(finding.Finding.Conclusion);
+
+            // Whether open findings settle it together lies in what they rest on.
+            if (_maySettle && Settler.IsOpen(finding.Finding.Conclusion.Verdict))
+            {
+                var reach = settler.ReachOf(finding.Criterion);
+                AddTo(parts, subject, reach.Facts, reach.Records);
+            }
         }
 
         return new ReadKey(parts);
@@ -63,18 +63,31 @@ internal sealed class CriterionRule(Criterion criterion, Settler settler)
         }
     }
 
-    private sealed class ReadKey(object[] parts) : IEquatable<ReadKey>
+    private static void AddTo(List<object> parts, Subject subject, ImmutableArray<int> facts, ImmutableArray<RecordDefinition> records)
     {
-        private readonly object[] _parts = parts;
+        foreach (var slot in facts)
+        {
+            parts.Add(subject.Facts[slot]);
+        }
+
+        foreach (var list in records)
+        {
+            parts.Add(subject.Facts.RecordsOf(list));
+        }
+    }
+
+    private sealed class ReadKey(List<object> parts) : IEquatable<ReadKey>
+    {
+        private readonly List<object> _parts = parts;
 
         public bool Equals(ReadKey? other)
         {
-            if (other is null || other._parts.Length != _parts.Length)
+            if (other is null || other._parts.Count != _parts.Count)
             {
                 return false;
             }
 
-            for (var i = 0; i < _parts.Length; i++)
+            for (var i = 0; i < _parts.Count; i++)
             {
                 var same = (_parts[i], other._parts[i]) switch
                 {
@@ -93,7 +106,7 @@ internal sealed class CriterionRule(Criterion criterion, Settler settler)
 
         public override bool Equals(object? obj) => Equals(obj as ReadKey);
 
-        public override int GetHashCode() => _parts.Length;
+        public override int GetHashCode() => _parts.Count;
 
         private static bool SameRecords(RecordList left, RecordList right) =>
             left.ClosedBy == right.ClosedBy && left.Items.Length == right.Items.Length

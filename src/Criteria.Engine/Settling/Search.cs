@@ -6,8 +6,13 @@ using Criteria.Core.Rulesets;
 namespace Criteria.Engine.Settling;
 
 /// <summary>Goes through the completions of some facts, and stops at the first two that disagree.</summary>
-internal sealed class Search(Criterion criterion, View view, ImmutableArray<(FactDefinition Fact, Fact[] Cells)> unknown, int most)
+/// <param name="row">The criterion, and before it those that are weighed anew with each completion, each after what it reads.</param>
+/// <param name="view">What is known, with the verdicts on all else that they read.</param>
+/// <param name="unknown">The facts, each with a value for every cell.</param>
+/// <param name="most">How many completions are tried at most.</param>
+internal sealed class Search(ImmutableArray<Criterion> row, View view, ImmutableArray<(FactDefinition Fact, Fact[] Cells)> unknown, int most)
 {
+    private readonly Criterion _criterion = row[^1];
     private int _tried;
     private Verdict? _agreed;
 
@@ -75,17 +80,26 @@ internal sealed class Search(Criterion criterion, View view, ImmutableArray<(Fac
 
     private FactSet Filled(Func<Fact[], Fact> choose) => unknown.Aggregate(view.Facts, (facts, one) => facts.Assuming(choose(one.Cells)));
 
-    private Verdict Weigh(FactSet facts) => criterion.Weigh(new View(view, facts));
+    private Verdict Weigh(FactSet facts)
+    {
+        var completed = new View(view, facts);
+        foreach (var criterion in row)
+        {
+            completed.Put(criterion.Index, criterion.Weigh(completed));
+        }
+
+        return completed.VerdictOf(_criterion.Index);
+    }
 
     private bool Agree(Verdict verdict)
     {
         if (_agreed is not { } agreed)
         {
             _agreed = verdict;
-            return verdict.Standing != Standing.Undetermined || criterion.Body is ScoreBody;
+            return verdict.Standing != Standing.Undetermined || _criterion.Body is ScoreBody;
         }
 
-        if (criterion.Body is not ScoreBody score)
+        if (_criterion.Body is not ScoreBody score)
         {
             return agreed.Standing == verdict.Standing && verdict.Standing != Standing.Undetermined;
         }

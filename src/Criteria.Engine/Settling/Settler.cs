@@ -12,20 +12,27 @@ namespace Criteria.Engine.Settling;
 internal readonly record struct Settlement(Verdict Verdict, ImmutableArray<FactDefinition> Whatever, bool IsTooLarge);
 
 /// <summary>
-/// Tries the completions of an open finding: each unknown fact that pushes it both ways is put into every cell in turn, on, between
-/// and beyond the numbers at which anything turns. Facts that rest on one another count as free of one another, so that more
-/// completions are tried than there are: what is settled holds, and some of what could be settled stays open. So it is with other
-/// findings that a criterion reads: each counts for what it says itself.
+/// Tries the completions of an open finding: each unknown fact that pushes it both ways, itself or through other findings, is put
+/// into every cell in turn, on, between and beyond the numbers at which anything turns, and the open findings on the way are weighed
+/// anew. Facts that rest on one another count as free of one another, so that more completions are tried than there are: what is
+/// settled holds, and some of what could be settled stays open.
 /// </summary>
 /// <remarks>Thread-safe.</remarks>
 internal sealed class Settler(RulesInForce rules)
 {
     private const int MostCompletions = 128;
 
+    private readonly Reach[] _reach = Reach.Of(rules);
     private readonly (FactDefinition Fact, Ratio[] Bounds)[]?[] _crossing = new (FactDefinition, Ratio[])[]?[rules.Criteria.Length];
 
-    /// <summary>Whether a criterion reads a fact that pushes it both ways, so that trying may settle it.</summary>
+    /// <summary>Whether a criterion rests on a fact that pushes it both ways, so that trying may settle it.</summary>
     public bool MaySettle(Criterion criterion) => CrossingOf(criterion).Length > 0;
+
+    /// <summary>All that a criterion rests on.</summary>
+    public Reach ReachOf(int criterion) => _reach[criterion];
+
+    /// <summary>Whether facts may still move a verdict.</summary>
+    public static bool IsOpen(in Verdict verdict) => verdict.Standing == Standing.Undetermined || verdict.Points is { IsExact: false };
 
     /// <summary>Tries to settle an open verdict of a criterion.</summary>
     /// <param name="criterion">The criterion.</param>
@@ -40,16 +47,42 @@ internal sealed class Settler(RulesInForce rules)
             return null;
         }
 
-        var unknown = crossing.Where(one => view.Facts[one.Fact] is { State: not FactState.NotApplicable, Number: null or { IsExact: false } } fact
-            && (fact.Number is not null || !fact.IsKnown)).ToArray();
+        var above = OpenAbove(criterion, view, out var facts);
+        var unknown = crossing.Where(one => facts.Contains(one.Fact.Slot) && IsUnknown(view.Facts[one.Fact])).ToArray();
         if (unknown.Length == 0)
         {
             return null;
         }
 
-        var search = new Search(criterion, view, [.. unknown.Select(one => (one.Fact, Cells.Of(one.Fact, view.Facts[one.Fact], one.Bounds)))], MostCompletions);
+        var search = new Search([.. above, criterion], view, [.. unknown.Select(one => (one.Fact, Cells.Of(one.Fact, view.Facts[one.Fact], one.Bounds)))], MostCompletions);
         return search.Run(open);
     }
 
-    private (FactDefinition Fact, Ratio[] Bounds)[] CrossingOf(Criterion criterion) => _crossing[criterion.Index] ??= Uses.BothWaysOf(criterion, rules.Vocabulary);
+    private static bool IsUnknown(Fact fact) =>
+        fact is { State: not FactState.NotApplicable, Number: null or { IsExact: false } } && (fact.Number is not null || !fact.IsKnown);
+
+    // What a closed finding rests on cannot move it any more, and an indirect one counts only through those that are read.
+    private IEnumerable<Criterion> OpenAbove(Criterion criterion, View view, out HashSet<int> facts)
+    {
+        facts = [.. criterion.ReadsFacts];
+        var above = new HashSet<int>();
+        var closed = new HashSet<int>();
+        foreach (var index in criterion.ReadsCriteria)
+        {
+            if (IsOpen(view.VerdictOf(index)))
+            {
+                above.Add(index);
+                above.UnionWith(_reach[index].Criteria);
+                facts.UnionWith(_reach[index].Facts);
+            }
+            else
+            {
+                closed.Add(index);
+            }
+        }
+
+        return above.Count == 0 ? [] : _reach[criterion.Index].Criteria.Where(index => above.Contains(index) && !closed.Contains(index)).Select(index => rules.Criteria[index]);
+    }
+
+    private (FactDefinition Fact, Ratio[] Bounds)[] CrossingOf(Criterion criterion) => _crossing[criterion.Index] ??= Uses.BothWaysOf(criterion, rules, _reach);
 }

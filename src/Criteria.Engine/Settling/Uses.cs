@@ -4,27 +4,37 @@ using Criteria.Core.Rulesets;
 
 namespace Criteria.Engine.Settling;
 
-/// <summary>Which facts the conditions of a criterion read, and which way each pushes it.</summary>
+/// <summary>Which facts the conditions of a criterion rest on, through other criteria too, and which way each pushes it.</summary>
 /// <remarks>
 /// Kleene logic is exact where every fact pushes one way. Only a fact that pushes both ways (a neck limit for men, another for
-/// women) can leave open what no value of it changes.
+/// women; two editions of which one is met and the other is not) can leave open what no value of it changes.
 /// </remarks>
 internal sealed class Uses
 {
+    private const int Up = 1;
     private const int BothWays = 0;
 
+    // Twice tells that a fact is used more than once; more often tells nothing new.
+    private const int MostEntries = 2;
+
+    private readonly RulesInForce _rules;
     private readonly Dictionary<(int Slot, string Words), (bool Up, bool Down, int Count)> _found = [];
     private readonly Dictionary<int, SortedSet<Ratio>> _bounds = [];
     private readonly HashSet<int> _uncut = [];
+    private readonly Dictionary<(int Criterion, int Way), int> _entered = [];
+
+    private readonly Reach[] _reach;
+
+    private Uses(RulesInForce rules, Reach[] reach) => (_rules, _reach) = (rules, reach);
 
     /// <summary>The facts that push a criterion both ways, each with the numbers at which it turns something.</summary>
-    public static (FactDefinition Fact, Ratio[] Bounds)[] BothWaysOf(Criterion criterion, Vocabulary vocabulary)
+    public static (FactDefinition Fact, Ratio[] Bounds)[] BothWaysOf(Criterion criterion, RulesInForce rules, Reach[] reach)
     {
-        var uses = new Uses();
-        uses.Add(criterion.AppliesWhen, 1);
-        uses.AddBody(criterion, 1);
-        uses.AddSilent(criterion, -1);
-        return [.. uses.Crossing().Select(slot => (vocabulary.Facts[slot], uses._bounds.TryGetValue(slot, out var bounds) ? bounds.ToArray() : []))];
+        var uses = new Uses(rules, reach);
+        uses.Add(criterion.AppliesWhen, Up);
+        uses.AddBody(criterion.Body, Up);
+        uses.AddSilent(criterion, -Up);
+        return [.. uses.Crossing().Select(slot => (rules.Vocabulary.Facts[slot], uses._bounds.TryGetValue(slot, out var bounds) ? bounds.ToArray() : []))];
     }
 
     private IEnumerable<int> Crossing() => _found.GroupBy(use => use.Key.Slot).Where(uses => !_uncut.Contains(uses.Key)
@@ -54,8 +64,8 @@ internal sealed class Uses
             case ChoiceLeaf choice:
                 Use(choice.Fact, string.Join('|', choice.Words), choice.Negated ? -way : way);
                 break;
-            case FindingLeaf:
-                // What it rests on is settled, or left open, where it is found.
+            case FindingLeaf finding:
+                AddFinding(finding, way);
                 break;
             default:
                 Leave(condition);
@@ -63,9 +73,83 @@ internal sealed class Uses
         }
     }
 
-    private void AddBody(Criterion criterion, int way)
+    private void AddFinding(FindingLeaf leaf, int way)
     {
-        switch (criterion.Body)
+        switch (leaf)
+        {
+            case StandingLeaf { Expected: Standing.Met }:
+                EnterForStanding(leaf, way);
+                break;
+            case StandingLeaf { Expected: Standing.NotMet }:
+                EnterForStanding(leaf, -way);
+                break;
+            case StandingLeaf:
+                EnterForStanding(leaf, BothWays);
+                break;
+            case BandLeaf band:
+                var isOpenAbove = band.Highest >= BandsOf(leaf) - 1;
+                var direction = isOpenAbove == (band.Lowest == 0) ? BothWays : isOpenAbove ? Up : -Up;
+                Enter(_rules.Criteria[leaf.Criterion.Index], way * (band.Negated ? -direction : direction));
+                break;
+            case PointsLeaf points:
+                Enter(_rules.Criteria[leaf.Criterion.Index], way * Direction(points.Comparison));
+                break;
+            default:
+                var reads = new Reads();
+                leaf.AddReads(reads);
+                foreach (var index in reads.Criteria)
+                {
+                    Enter(_rules.Criteria[index], BothWays);
+                }
+
+                break;
+        }
+    }
+
+    private int BandsOf(FindingLeaf leaf) => _rules.Criteria[leaf.Criterion.Index].Body switch
+    {
+        GradeBody grade => grade.Bands.Length,
+        ScoreBody score => score.Classes.Length,
+        _ => 0,
+    };
+
+    // A grade or class "is met" once it is known. That each completion has one does not mean that there is one yet.
+    private void EnterForStanding(FindingLeaf leaf, int way)
+    {
+        var criterion = _rules.Criteria[leaf.Criterion.Index];
+        if (criterion.Body is GradeBody or ScoreBody)
+        {
+            _uncut.UnionWith(_reach[criterion.Index].Facts);
+        }
+        else
+        {
+            Enter(criterion, way);
+        }
+    }
+
+    private void Enter(Criterion criterion, int way)
+    {
+        var times = _entered.GetValueOrDefault((criterion.Index, way));
+        if (times == MostEntries)
+        {
+            return;
+        }
+
+        _entered[(criterion.Index, way)] = times + 1;
+        AddBody(criterion.Body, way);
+
+        // A verdict that is open because it may not apply hides that "met or not applicable" is certain: as if used twice.
+        for (var twice = 0; twice < MostEntries && criterion.AppliesWhen is not Constant; twice++)
+        {
+            Add(criterion.AppliesWhen, BothWays);
+        }
+
+        AddSilent(criterion, BothWays);
+    }
+
+    private void AddBody(Body body, int way)
+    {
+        switch (body)
         {
             case ConditionBody { Condition: var condition }:
                 Add(condition, way);
@@ -129,8 +213,8 @@ internal sealed class Uses
 
     private static int Direction(Operator comparison) => comparison switch
     {
-        Operator.AtLeast or Operator.Above => 1,
-        Operator.AtMost or Operator.Below => -1,
+        Operator.AtLeast or Operator.Above => Up,
+        Operator.AtMost or Operator.Below => -Up,
         _ => BothWays,
     };
 }

@@ -89,7 +89,7 @@ public sealed class SettlerTests
     {
         var rules = Rules.Library.InForce(Rules.Date, "medicare", "pap");
 
-        Uses.BothWaysOf(rules.Find(id)!, rules.Vocabulary).ShouldBeEmpty();
+        Uses.BothWaysOf(rules.Find(id)!, rules, Reach.Of(rules)).ShouldBeEmpty();
     }
 
     [Fact]
@@ -97,7 +97,7 @@ public sealed class SettlerTests
     {
         var rules = Library.InForce(Rules.Date, null, null);
 
-        Uses.BothWaysOf(rules.Find("test.neck")!, rules.Vocabulary).Select(one => one.Fact.Id).ShouldBe(["sex"]);
+        Uses.BothWaysOf(rules.Find("test.neck")!, rules, Reach.Of(rules)).Select(one => one.Fact.Id).ShouldBe(["sex"]);
     }
 
     // Random completions of all that is unknown: far more than the cells, and not cut where the rules cut.

@@ -31,6 +31,9 @@ public sealed class View
     /// <summary>A view over verdicts that are kept elsewhere.</summary>
     internal View(FactSet facts, Verdict[] verdicts) => (Facts, _verdicts) = (facts, verdicts);
 
+    /// <summary>A view of other facts over the same verdicts, for who puts in anew all that depends on what differs.</summary>
+    internal View Over(FactSet facts) => new(facts, _verdicts);
+
     /// <summary>The facts.</summary>
     public FactSet Facts { get; }
 

@@ -13,6 +13,9 @@ namespace Criteria.Engine.Settling;
 internal sealed class Search(ImmutableArray<Criterion> row, View view, ImmutableArray<(FactDefinition Fact, Fact[] Cells)> unknown, int most)
 {
     private readonly Criterion _criterion = row[^1];
+
+    // Of its own: what is weighed anew overwrites what it was with the completion before.
+    private readonly View _completed = new(view, view.Facts);
     private int _tried;
     private Verdict? _agreed;
 
@@ -24,9 +27,8 @@ internal sealed class Search(ImmutableArray<Criterion> row, View view, Immutable
             return null;
         }
 
-        // Most findings are left open by other facts, or turn with these: two completions tell.
-        var first = Weigh(Filled(cells => cells[0]));
-        if (!Agree(first) || !Agree(Weigh(Filled(cells => cells[^1]))))
+        // Most findings are left open by other facts, or turn with these: the corners tell, and their neighbours.
+        if (!Corners().All(facts => Agree(Weigh(facts))))
         {
             return null;
         }
@@ -52,18 +54,20 @@ internal sealed class Search(ImmutableArray<Criterion> row, View view, Immutable
     // What is settled before all facts are filled in needs no more of them; a score's points do.
     private Outcome Try(FactSet facts, int place)
     {
-        if (place > 0)
+        if (++_tried > most)
         {
-            if (++_tried > most)
-            {
-                return Outcome.TooMany;
-            }
+            return Outcome.TooMany;
+        }
 
-            var verdict = Weigh(facts);
-            if (verdict.Standing != Standing.Undetermined || place == unknown.Length)
-            {
-                return Agree(verdict) ? Outcome.Agree : Outcome.Differ;
-            }
+        var verdict = Weigh(facts);
+        while (place < unknown.Length && !IsAsked(unknown[place].Fact))
+        {
+            place++;
+        }
+
+        if (verdict.Standing != Standing.Undetermined || place == unknown.Length)
+        {
+            return Agree(verdict) ? Outcome.Agree : Outcome.Differ;
         }
 
         foreach (var cell in unknown[place].Cells)
@@ -78,11 +82,37 @@ internal sealed class Search(ImmutableArray<Criterion> row, View view, Immutable
         return Outcome.Agree;
     }
 
+    // A fact counts as long as something that reads it is open.
+    private bool IsAsked(FactDefinition fact)
+    {
+        foreach (var criterion in row)
+        {
+            if (Settler.IsOpen(_completed.VerdictOf(criterion.Index)) && criterion.ReadsFacts.BinarySearch(fact.Slot) >= 0)
+            {
+                return true;
+            }
+        }
+
+        return false;
+    }
+
+    private IEnumerable<FactSet> Corners()
+    {
+        var (lowest, highest) = (Filled(cells => cells[0]), Filled(cells => cells[^1]));
+        yield return lowest;
+        yield return highest;
+        foreach (var (_, cells) in unknown)
+        {
+            yield return lowest.Assuming(cells[^1]);
+            yield return highest.Assuming(cells[0]);
+        }
+    }
+
     private FactSet Filled(Func<Fact[], Fact> choose) => unknown.Aggregate(view.Facts, (facts, one) => facts.Assuming(choose(one.Cells)));
 
     private Verdict Weigh(FactSet facts)
     {
-        var completed = new View(view, facts);
+        var completed = _completed.Over(facts);
         foreach (var criterion in row)
         {
             completed.Put(criterion.Index, criterion.Weigh(completed));

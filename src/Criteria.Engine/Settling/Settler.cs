@@ -20,7 +20,7 @@ internal readonly record struct Settlement(Verdict Verdict, ImmutableArray<FactD
 /// <remarks>Thread-safe.</remarks>
 internal sealed class Settler(RulesInForce rules)
 {
-    private const int MostCompletions = 128;
+    private const int MostCompletions = 1000;
 
     private readonly Reach[] _reach = Reach.Of(rules);
     private readonly (FactDefinition Fact, Ratio[] Bounds)[]?[] _crossing = new (FactDefinition, Ratio[])[]?[rules.Criteria.Length];

@@ -50,7 +50,8 @@ internal sealed class WhyAppendix(Assessment assessment)
     {
         var night = finding.Night is { } label ? $", {Words.Night(label)}" : "";
         var value = finding.Value is { Text.Length: > 0 } found ? $": {found.Text}" : "";
-        _text.Append(CultureInfo.InvariantCulture, $"**{Safe(finding.Criterion.Title)}** ({Safe(finding.Id)}{Safe(night)}). {Safe(Words.Sentence($"{finding.Standing.Words()}{value}"))}\n\n");
+        var whatever = finding.WhateverText is { Length: > 0 } text ? $", {text}" : "";
+        _text.Append(CultureInfo.InvariantCulture, $"**{Safe(finding.Criterion.Title)}** ({Safe(finding.Id)}{Safe(night)}). {Safe(Words.Sentence($"{finding.Standing.Words()}{value}{whatever}"))}\n\n");
         if (TraceWords.Facts(finding.Because) is { Count: > 0 } facts)
         {
             Item($"Facts: {Words.Sentence(Words.Small(string.Join("; ", facts.Select(fact => fact.TrimEnd('.')))))}");

@@ -36,7 +36,8 @@ internal sealed class TraceText
         _text.Spread($"CASE {_assessment.Case}", finding.Criterion.Ruleset.Function == RulesetFunction.Coverage ? "COVERAGE CHECK, not signed" : "CLINICAL DRAFT, not signed");
         _text.Hanging("", $"{finding.Criterion.Title} [{finding.Id}]{(finding.Night is { } night ? $", {Words.Night(night)}" : "")}", 0);
         var value = finding.Value is { Text.Length: > 0 } found ? $": {found.Text}" : "";
-        _text.Hanging("", Words.Sentence($"{finding.Standing.Words()}{value}"), 0);
+        var whatever = finding.WhateverText is { Length: > 0 } text ? $", {text}" : "";
+        _text.Hanging("", Words.Sentence($"{finding.Standing.Words()}{value}{whatever}"), 0);
 
         _night = finding.Night;
         _text.Part("BECAUSE");

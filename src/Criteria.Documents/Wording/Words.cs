@@ -95,6 +95,7 @@ internal static class Words
         "silent" => $"the source does not say: {step.Text}",
         "band" => Band(step),
         "score" => Score(step),
+        "whatever" => step.Text,
         _ => Leaf(step),
     };
 

@@ -53,11 +53,14 @@ public sealed record Finding
     /// <summary>What remains to be known, or null when the finding is settled.</summary>
     public TraceNode? Residual { get; init; }
 
-    /// <summary>The unknown facts that do not matter, where every value that they may have leads to this finding.</summary>
+    /// <summary>The unknown facts that do not matter, where every value that they may have leads to this finding: the fewest that tell.</summary>
     public ImmutableArray<string> Whatever { get; init; } = [];
 
     /// <summary>The unknown facts of which it was not tried whether they matter, because their values have too many combinations.</summary>
     public ImmutableArray<string> NotSearched { get; init; } = [];
+
+    /// <summary>In words which unknown facts do not matter to a settled finding; empty where nothing unknown had to be tried.</summary>
+    public string WhateverText => Whatever.IsEmpty || Standing == Standing.Undetermined ? "" : WhateverWords(Whatever);
 
     /// <summary>The open questions of the source that matter here.</summary>
     public ImmutableArray<SilentQuestion> Silent { get; init; } = [];
@@ -82,4 +85,7 @@ public sealed record Finding
 
     /// <summary>The facts that could still decide it.</summary>
     public ImmutableArray<MissingFact> Missing => Conclusion.Missing;
+
+    /// <summary>That facts do not matter, in words.</summary>
+    internal static string WhateverWords(ImmutableArray<string> facts) => $"whatever {(facts.Length == 1 ? "this is" : "these are")}: {string.Join(", ", facts)}";
 }

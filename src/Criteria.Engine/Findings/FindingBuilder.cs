@@ -111,10 +111,10 @@ internal static class FindingBuilder
 
         if (settlement is { } tried)
         {
-            var facts = string.Join(", ", tried.Whatever.Select(fact => fact.Label));
+            var facts = Finding.WhateverWords([.. tried.Whatever.Select(fact => fact.Label)]);
             parts.Add(tried.IsTooLarge
-                ? new TraceNode("whatever", $"too many combinations to try whether this holds whatever these are: {facts}", Truth.Unknown, null, null, [])
-                : new TraceNode("whatever", $"the same, whatever these are: {facts}", Truth.Met, null, null, []));
+                ? new TraceNode("whatever", $"too many combinations to try whether all come to the same, {facts}", Truth.Unknown, null, null, [])
+                : new TraceNode("whatever", $"the same, {facts}", Truth.Met, null, null, []));
         }
 
         var truth = conclusion.Standing switch

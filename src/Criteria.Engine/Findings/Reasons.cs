@@ -59,7 +59,7 @@ public static class Reasons
 
         if (node.Truth != Truth.Unknown)
         {
-            Add(body, found);
+            Add(node.Parts.FirstOrDefault(part => part is { Kind: "whatever", Truth: Truth.Met }) ?? body, found);
             return;
         }
 

@@ -122,6 +122,8 @@ public static partial class AssessmentJson
         }
 
         WriteMissing(writer, finding.Missing);
+        WriteTexts(writer, "whatever", finding.Whatever);
+        WriteTexts(writer, "not_searched", finding.NotSearched);
         WriteQuestions(writer, "silent", finding.Silent);
         WriteQuestions(writer, "decided_locally", finding.DecidedLocally);
         WriteOption(writer, finding.Option);

@@ -7,7 +7,7 @@ namespace Criteria.Engine.Settling;
 
 /// <summary>What every completion of a case agrees on although Kleene logic leaves it open.</summary>
 /// <param name="Verdict">What they agree on.</param>
-/// <param name="Whatever">The unknown facts that do not matter.</param>
+/// <param name="Whatever">The unknown facts that do not matter: the fewest whose completions tell, or all that would have to be tried.</param>
 /// <param name="IsTooLarge">Whether there were too many completions to try; then the verdict is the open one.</param>
 internal readonly record struct Settlement(Verdict Verdict, ImmutableArray<FactDefinition> Whatever, bool IsTooLarge);
 
@@ -23,7 +23,16 @@ internal sealed class Settler(RulesInForce rules)
     private const int MostCompletions = 1000;
 
     private readonly Reach[] _reach = Reach.Of(rules);
-    private readonly (FactDefinition Fact, Ratio[] Bounds)[]?[] _crossing = new (FactDefinition, Ratio[])[]?[rules.Criteria.Length];
+    private readonly Crossing[]?[] _crossing = new Crossing[]?[rules.Criteria.Length];
+
+    /// <summary>A fact that pushes a criterion both ways.</summary>
+    /// <param name="Fact">The fact.</param>
+    /// <param name="Bounds">The numbers at which it turns something, lowest first.</param>
+    /// <param name="Cells">A value for every cell, as long as nothing is known of it.</param>
+    private sealed record Crossing(FactDefinition Fact, Ratio[] Bounds, Fact[] Cells)
+    {
+        public Fact[] CellsOf(Fact known) => known.Number is null ? Cells : Settling.Cells.Of(Fact, known, Bounds);
+    }
 
     /// <summary>Whether a criterion rests on a fact that pushes it both ways, so that trying may settle it.</summary>
     public bool MaySettle(Criterion criterion) => CrossingOf(criterion).Length > 0;
@@ -54,8 +63,26 @@ internal sealed class Settler(RulesInForce rules)
             return null;
         }
 
-        var search = new Search([.. above, criterion], view, [.. unknown.Select(one => (one.Fact, Cells.Of(one.Fact, view.Facts[one.Fact], one.Bounds)))], MostCompletions);
-        return search.Run(open);
+        ImmutableArray<Criterion> row = [.. above, criterion];
+        ImmutableArray<(FactDefinition Fact, Fact[] Cells)> cells = [.. unknown.Select(one => (one.Fact, one.CellsOf(view.Facts[one.Fact])))];
+        var settlement = new Search(row, view, cells, MostCompletions).Run(open);
+        return settlement is { IsTooLarge: false } settled ? settled with { Whatever = Fewest(row, view, cells, open, settled.Verdict) } : settlement;
+    }
+
+    // A reader is told of the facts that would matter, and not of those that lie about unknown beside them.
+    private static ImmutableArray<FactDefinition> Fewest(
+        ImmutableArray<Criterion> row, View view, ImmutableArray<(FactDefinition Fact, Fact[] Cells)> unknown, Verdict open, Verdict settled)
+    {
+        foreach (var one in unknown.OrderBy(one => one.Fact.Computed is null).Where(_ => unknown.Length > 1))
+        {
+            var fewer = unknown.Remove(one);
+            if (new Search(row, view, fewer, MostCompletions).Run(open) is { IsTooLarge: false } still && still.Verdict == settled)
+            {
+                unknown = fewer;
+            }
+        }
+
+        return [.. unknown.Select(one => one.Fact)];
     }
 
     private static bool IsUnknown(Fact fact) =>
@@ -84,5 +111,6 @@ internal sealed class Settler(RulesInForce rules)
         return above.Count == 0 ? [] : _reach[criterion.Index].Criteria.Where(index => above.Contains(index) && !closed.Contains(index)).Select(index => rules.Criteria[index]);
     }
 
-    private (FactDefinition Fact, Ratio[] Bounds)[] CrossingOf(Criterion criterion) => _crossing[criterion.Index] ??= Uses.BothWaysOf(criterion, rules, _reach);
+    private Crossing[] CrossingOf(Criterion criterion) => _crossing[criterion.Index] ??=
+        [.. Uses.BothWaysOf(criterion, rules, _reach).Select(one => new Crossing(one.Fact, one.Bounds, Cells.Of(one.Fact, Fact.Absent(one.Fact), one.Bounds)))];
 }

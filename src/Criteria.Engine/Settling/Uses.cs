@@ -84,15 +84,17 @@ internal sealed class Uses
                 EnterForStanding(leaf, -way);
                 break;
             case StandingLeaf:
+                // While a verdict is open it is so too whether it is "not applicable", though that may be certain: as if used twice.
+                EnterForStanding(leaf, BothWays);
                 EnterForStanding(leaf, BothWays);
                 break;
             case BandLeaf band:
                 var isOpenAbove = band.Highest >= BandsOf(leaf) - 1;
                 var direction = isOpenAbove == (band.Lowest == 0) ? BothWays : isOpenAbove ? Up : -Up;
-                Enter(_rules.Criteria[leaf.Criterion.Index], way * (band.Negated ? -direction : direction));
+                EnterForValue(leaf, way * (band.Negated ? -direction : direction));
                 break;
             case PointsLeaf points:
-                Enter(_rules.Criteria[leaf.Criterion.Index], way * Direction(points.Comparison));
+                EnterForValue(leaf, way * Direction(points.Comparison));
                 break;
             default:
                 var reads = new Reads();
@@ -127,6 +129,18 @@ internal sealed class Uses
         }
     }
 
+    private void EnterForValue(FindingLeaf leaf, int way)
+    {
+        var criterion = _rules.Criteria[leaf.Criterion.Index];
+        Enter(criterion, way);
+
+        // From 1 to 3 points may be 1 or 3 only: the range hides that 2 are not possible. As if used twice.
+        if (way == BothWays && criterion.Body is ScoreBody score && score.Items.Any(item => item.Points != 1))
+        {
+            Enter(criterion, way);
+        }
+    }
+
     private void Enter(Criterion criterion, int way)
     {
         var times = _entered.GetValueOrDefault((criterion.Index, way));
@@ -138,7 +152,7 @@ internal sealed class Uses
         _entered[(criterion.Index, way)] = times + 1;
         AddBody(criterion.Body, way);
 
-        // A verdict that is open because it may not apply hides that "met or not applicable" is certain: as if used twice.
+        // An open verdict hides that "met or not applicable" is certain: as if used twice.
         for (var twice = 0; twice < MostEntries && criterion.AppliesWhen is not Constant; twice++)
         {
             Add(criterion.AppliesWhen, BothWays);

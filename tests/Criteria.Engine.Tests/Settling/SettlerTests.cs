@@ -61,19 +61,22 @@ public sealed class SettlerTests
         {
             var rules = ruleset.Rules;
             var settler = new Settler(rules);
+            var ordered = rules.EvaluationOrder.Select(index => rules.Criteria[index]).ToArray();
             foreach (var subject in cases.Select(subject => RandomCases.In(rules.Vocabulary, subject)))
             {
                 var view = new View(subject.Facts, rules.Criteria.Length);
-                foreach (var criterion in rules.EvaluationOrder.Select(index => rules.Criteria[index]))
+                foreach (var criterion in ordered)
                 {
                     var open = criterion.Weigh(view);
                     view.Put(criterion.Index, open);
                     if (open.Standing == Standing.Undetermined && settler.Settle(criterion, view, open) is { IsTooLarge: false, Verdict: var settled })
                     {
-                        foreach (var completion in Completions(criterion, subject.Facts))
+                        view.Put(criterion.Index, settled);
+                        foreach (var completion in Completions(settler.ReachOf(criterion.Index), subject.Facts))
                         {
-                            var completed = criterion.Weigh(new View(view, completion));
-                            Agrees(completed, settled).ShouldBeTrue($"{criterion.Id}: {settled}, but {completed}");
+                            var completed = new View(completion, rules.Criteria.Length);
+                            Array.ForEach(ordered, each => completed.Put(each.Index, each.Weigh(completed)));
+                            Agrees(completed.VerdictOf(criterion.Index), settled).ShouldBeTrue($"{criterion.Id}: {settled}, but {completed.VerdictOf(criterion.Index)}");
                         }
                     }
                 }
@@ -101,9 +104,9 @@ public sealed class SettlerTests
     }
 
     // Random completions of all that is unknown: far more than the cells, and not cut where the rules cut.
-    private static IEnumerable<FactSet> Completions(Criterion criterion, FactSet facts)
+    private static IEnumerable<FactSet> Completions(Reach reach, FactSet facts)
     {
-        var unknown = criterion.ReadsFacts.Select(slot => facts[slot]).Where(fact => fact.State is FactState.Absent or FactState.Unknown && fact.Definition.Computed is null).ToArray();
+        var unknown = reach.Facts.Select(slot => facts[slot]).Where(fact => fact.State is FactState.Absent or FactState.Unknown && fact.Definition.Computed is null).ToArray();
         for (var number = 0; number < 40; number++)
         {
             yield return facts.With(unknown.Select((fact, place) => Value(fact.Definition, (number * 7919) + (place * 104_729))).OfType<Fact>());

@@ -24,7 +24,7 @@ internal sealed class Dependents
 
     private Dependents(RulesInForce rules)
     {
-        Plan = Plan.WithoutSettling(rules);
+        (Plan, WithoutSettling) = (new Plan(rules), Plan.WithoutSettling(rules));
         var order = rules.EvaluationOrder.Select(index => rules.Criteria[index]).ToArray();
         _rank = new int[order.Length];
         for (var i = 0; i < order.Length; i++)
@@ -45,8 +45,11 @@ internal sealed class Dependents
     /// <summary>Those of a selection of rules; made once, because rules do not change.</summary>
     public static Dependents Of(RulesInForce rules) => Made.GetValue(rules, static made => new Dependents(made));
 
-    /// <summary>The plan that weighs the case as it is. What every completion of a case agrees on is not tried for each change: it would take long.</summary>
+    /// <summary>The plan that weighs the case as it is.</summary>
     public Plan Plan { get; }
+
+    /// <summary>The plan that leaves open what Kleene logic leaves open.</summary>
+    public Plan WithoutSettling { get; }
 
     /// <summary>The comparisons of a fact with another.</summary>
     public ImmutableArray<FactBound> FactBounds { get; }

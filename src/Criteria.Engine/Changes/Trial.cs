@@ -2,6 +2,7 @@ using Criteria.Core.Cases;
 using Criteria.Core.Facts;
 using Criteria.Core.Logic;
 using Criteria.Core.Rulesets;
+using Criteria.Engine.Settling;
 
 namespace Criteria.Engine.Changes;
 
@@ -9,15 +10,21 @@ namespace Criteria.Engine.Changes;
 internal sealed class Trial
 {
     private readonly Dependents _dependents;
+    private readonly Settler _settler;
+
+    // Findings that are settled only because every completion of the case agrees, and what rests on them.
+    private readonly HashSet<int> _settled;
     private readonly View _ofCase;
     private readonly View[] _nights;
     private readonly int _criteria;
 
     public Trial(RulesInForce rules, Dependents dependents, Case subject)
     {
-        (_dependents, _criteria) = (dependents, rules.Criteria.Length);
+        (_dependents, _settler, _criteria) = (dependents, dependents.Plan.Settler!, rules.Criteria.Length);
         var nights = subject.Nights.IsEmpty ? [subject.Facts] : subject.Nights.Select(night => night.Facts).ToArray();
         var sheet = dependents.Plan.Run(subject);
+        var open = dependents.WithoutSettling.Run(subject);
+        _settled = [.. rules.Criteria.Where(criterion => Enumerable.Range(0, nights.Length).Any(night => open[criterion.Index, night].Standing != sheet[criterion.Index, night].Standing)).Select(criterion => criterion.Index)];
         _ofCase = ViewOf(rules, subject.Facts, criterion => sheet[criterion.Index]);
         _nights = [.. nights.Select((facts, night) => ViewOf(rules, facts, criterion => sheet[criterion.Index, night]))];
     }
@@ -98,7 +105,7 @@ internal sealed class Trial
     private static FactSet Changed(FactSet facts, IEnumerable<Edit> edits, FactSet? made) =>
         made ?? edits.Aggregate(facts, (set, edit) => edit.Change(set));
 
-    private static void Weigh(IReadOnlyList<Dependent> dependents, bool perNight, int night, View before, View after, bool[] moved, List<Move> moves)
+    private void Weigh(IReadOnlyList<Dependent> dependents, bool perNight, int night, View before, View after, bool[] moved, List<Move> moves)
     {
         foreach (var dependent in dependents)
         {
@@ -109,10 +116,10 @@ internal sealed class Trial
         }
     }
 
-    // What nothing that it reads has moved stays as it is.
-    private static bool IsTouched(Dependent dependent, bool[] moved)
+    // What nothing that it reads has moved stays as it is, unless open findings that it reads have settled it together.
+    private bool IsTouched(Dependent dependent, bool[] moved)
     {
-        if (dependent.Reads)
+        if (dependent.Reads || _settled.Contains(dependent.Criterion.Index))
         {
             return true;
         }
@@ -128,10 +135,17 @@ internal sealed class Trial
         return false;
     }
 
-    private static bool Weigh(Criterion criterion, int night, View before, View after, List<Move> moves)
+    private bool Weigh(Criterion criterion, int night, View before, View after, List<Move> moves)
     {
         var verdict = criterion.Weigh(after);
         var was = before.VerdictOf(criterion.Index);
+
+        // What the completions of the case settled is tried again; to try those of every other finding for each change would take long.
+        if (verdict.Standing == Standing.Undetermined && _settled.Contains(criterion.Index) && _settler.Settle(criterion, after, verdict) is { } settlement)
+        {
+            verdict = settlement.Verdict;
+        }
+
         if (verdict == was)
         {
             return false;

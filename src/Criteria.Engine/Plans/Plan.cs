@@ -23,13 +23,15 @@ public sealed class Plan
     {
     }
 
-    /// <summary>A plan that does not try what every completion of an open case agrees on.</summary>
-    internal static Plan WithoutSettling(RulesInForce rules, CasesExpected cases = CasesExpected.One) => new(rules, cases, null);
+    /// <summary>A plan that leaves open what Kleene logic leaves open, and does not try what every completion of an open case agrees on.</summary>
+    /// <param name="rules">The rules.</param>
+    /// <param name="cases">Whether compiling to machine code is worth its time.</param>
+    public static Plan WithoutSettling(RulesInForce rules, CasesExpected cases = CasesExpected.One) => new(rules, cases, null);
 
     private Plan(RulesInForce rules, CasesExpected cases, Settler? settler)
     {
         ArgumentNullException.ThrowIfNull(rules);
-        Rules = rules;
+        (Rules, Settler) = (rules, settler);
         var ordered = rules.EvaluationOrder.Select(index => rules.Criteria[index]).ToLookup(criterion => criterion.PerNight);
         _ofCase = new PlanProgram(rules, [.. ordered[false]], settler, cases == CasesExpected.Many);
         _ofNight = new PlanProgram(rules, [.. ordered[true]], settler, cases == CasesExpected.Many);
@@ -37,6 +39,9 @@ public sealed class Plan
 
     /// <summary>The rules.</summary>
     public RulesInForce Rules { get; }
+
+    /// <summary>What settles open verdicts; null where that is not wanted.</summary>
+    internal Settler? Settler { get; }
 
     /// <summary>Verdicts on a case.</summary>
     public VerdictSheet Run(Case subject)

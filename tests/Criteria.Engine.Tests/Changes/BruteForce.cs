@@ -15,11 +15,17 @@ internal sealed class BruteForce
     private readonly Case _case;
     private readonly VerdictSheet _before;
 
-    public BruteForce(RulesInForce rules, Case subject)
+    /// <param name="rules">The rules.</param>
+    /// <param name="subject">The case.</param>
+    /// <param name="settling">Whether it is tried, for each value, what every completion of the unknown facts agrees on.</param>
+    public BruteForce(RulesInForce rules, Case subject, bool settling)
     {
-        (_rules, _plan, _case) = (rules, Plan.WithoutSettling(rules), subject);
+        (_rules, _plan, _case) = (rules, settling ? new Plan(rules) : Plan.WithoutSettling(rules), subject);
         _before = _plan.Run(subject);
     }
+
+    /// <summary>The findings that are open, as the keys name them.</summary>
+    public HashSet<string> Open() => [.. Places().Where(place => _before[place.Criterion.Index, place.Night].Standing == Standing.Undetermined).Select(place => Key(place.Criterion, place.Night))];
 
     /// <summary>The values of a fact's grid, or all its words, or every day of some years.</summary>
     public static IEnumerable<Fact> Values(FactDefinition fact)

@@ -116,8 +116,15 @@ public sealed class PairTests
         var (one, other) = first.Slot < second.Slot ? (first, second) : (second, first);
         var found = Rules.Assessor.PairsOf(subject, assessment, finding).Where(pair => pair.First.Fact == one.Id && pair.Second.Fact == other.Id)
             .Select(pair => $"{pair.First.To}, {pair.Second.To}: {pair.Turn.AfterWords}").Order(StringComparer.Ordinal).ToArray();
-        var tried = new BruteForce(Rules.Library.InForce(subject.RulesDate ?? Rules.Date, subject.Payer, subject.Item), subject).Pairs(one, other, finding.Criterion, 0);
+        var rules = Rules.Library.InForce(subject.RulesDate ?? Rules.Date, subject.Payer, subject.Item);
+        var tried = new BruteForce(rules, subject, settling: false).Pairs(one, other, finding.Criterion, 0);
+        if (found.SequenceEqual(tried))
+        {
+            return found.Length;
+        }
 
+        // More is known, and seen to be impossible, where the completions of the case are tried.
+        tried = new BruteForce(rules, subject, settling: true).Pairs(one, other, finding.Criterion, 0);
         found.ShouldBe(tried, $"{finding.Id}: {one.Id} and {other.Id}");
         return found.Length;
     }

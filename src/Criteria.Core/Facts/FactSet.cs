@@ -35,6 +35,9 @@ public sealed class FactSet
     /// <summary>The facts of the nights of the case, as far as measures look at them.</summary>
     internal ImmutableArray<FactSet> Nights { get; private init; }
 
+    /// <summary>All facts, each in its slot.</summary>
+    internal ReadOnlySpan<Fact> All => _facts;
+
     /// <summary>The fact in a slot.</summary>
     public Fact this[int slot] => _facts[slot];
 

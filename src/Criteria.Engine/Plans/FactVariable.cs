@@ -11,6 +11,9 @@ internal abstract class FactVariable(int slot)
 
     /// <summary>The cells that are possible.</summary>
     public abstract ulong Possible(Fact fact);
+
+    /// <summary>The cells of the first marks, from <see cref="FactMark.Unknown"/> on; a fact with a mark that is not among them is looked at.</summary>
+    public virtual ulong[] OfMarks => [Cells.Unknown];
 }
 
 /// <summary>Yes or no; what does not apply counts as no.</summary>
@@ -24,12 +27,18 @@ internal sealed class YesNoVariable(int slot) : FactVariable(slot)
         fact.Value is YesNoValue answer ? Cells.One(CellOf(answer.Yes))
         : fact.State == FactState.NotApplicable ? Cells.One(CellOf(false))
         : Cells.Unknown;
+
+    /// <inheritdoc/>
+    public override ulong[] OfMarks => [Cells.Unknown, Cells.One(CellOf(false)), Cells.One(CellOf(false)), Cells.One(CellOf(true))];
 }
 
 /// <summary>One of several words: a cell for each.</summary>
 internal sealed class ChoiceVariable(FactDefinition definition) : FactVariable(definition.Slot)
 {
     private readonly string[] _words = [.. definition.Choices];
+
+    /// <inheritdoc/>
+    public override ulong[] OfMarks => [.. Enumerable.Repeat(Cells.Unknown, (int)(FactMark.FirstWord - FactMark.Unknown)), .. _words.Select((_, cell) => Cells.One(cell))];
 
     /// <inheritdoc/>
     public override ulong Possible(Fact fact)
@@ -61,6 +70,9 @@ internal sealed class RecordedVariable(int slot) : FactVariable(slot)
 /// <summary>A number as the bounds see it with which rules compare it: on the first bound, between the first and the second, and so on.</summary>
 internal sealed class NumberVariable(int slot, Rounding rounding, ScaledBounds bounds) : FactVariable(slot)
 {
+    /// <summary>The cells that are possible for an exact number: where they end, as <see cref="ScaledBounds.Ends"/>; null where it has to be looked at.</summary>
+    public long[]? Ends => rounding == Rounding.ToWholeNumbers ? null : Bounds.Ends;
+
     /// <summary>The bounds.</summary>
     public ScaledBounds Bounds { get; } = bounds;
 

@@ -8,7 +8,8 @@ namespace Criteria.Engine.Plans;
 /// <summary>Criteria of the case, or of a night, ready to run: facts are put into cells, then each criterion is weighed after what it reads.</summary>
 internal sealed class PlanProgram
 {
-    private readonly FactVariable?[] _facts;
+    private readonly FactReading _reading;
+    private readonly int _variables;
     private readonly FindingVariable[] _given;
     private readonly int[] _givenCriteria;
     private readonly Step[] _steps;
@@ -29,7 +30,8 @@ internal sealed class PlanProgram
         var writer = new ConditionWriter(variables);
         _steps = [.. criteria.Select(criterion => Step.Of(criterion, variables, writer))];
         _conditions = writer.ToConditions();
-        _facts = [.. variables.OfFacts];
+        _variables = variables.OfFacts.Count;
+        _reading = new FactReading(variables.OfFacts);
         var readOf = variables.OfFindings.ToLookup(finding => finding.Criterion);
         foreach (var step in _steps)
         {
@@ -45,14 +47,14 @@ internal sealed class PlanProgram
     }
 
     /// <summary>A frame for it.</summary>
-    public Frame NewFrame() => new(_criteria, _facts.Length);
+    public Frame NewFrame() => new(_criteria, _variables);
 
     /// <summary>Facts in the cells of this program.</summary>
     public PreparedFacts Prepare(FactSet facts)
     {
-        var known = new ulong[_facts.Length];
+        var known = new ulong[_variables];
         known[VariableTable.Fixed] = Cells.One(0);
-        Take(facts, known);
+        _reading.Take(facts, known);
         return new PreparedFacts(facts, known);
     }
 
@@ -63,7 +65,7 @@ internal sealed class PlanProgram
     public void Run(Frame frame, FactSet facts, Frame? given)
     {
         frame.Facts = facts;
-        Take(facts, frame.Known);
+        _reading.Take(facts, frame.Known);
         Weigh(frame, given);
     }
 
@@ -148,17 +150,6 @@ internal sealed class PlanProgram
     // Conditions that are asked look for whole verdicts. Of a plain criterion others ask the standing and nothing else.
     private bool IsPlain(Step step) => step is ConditionStep { AlwaysStands: true } && !MaySettle(step) && !_readByAsked.Contains(step.Criterion.Index)
         && step.Read.All(finding => finding.Aspect == FindingAspect.Standing);
-
-    private void Take(FactSet facts, ulong[] known)
-    {
-        for (var place = 0; place < _facts.Length; place++)
-        {
-            if (_facts[place] is { } variable)
-            {
-                known[place] = variable.Possible(facts[variable.Slot]);
-            }
-        }
-    }
 
     private static void Note(FindingVariable[] findings, Frame frame)
     {

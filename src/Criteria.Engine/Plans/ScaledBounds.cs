@@ -8,11 +8,6 @@ internal sealed class ScaledBounds
     /// <summary>How many bounds one variable may have: each has a cell, and there is one below and one above each.</summary>
     public const int Most = (Cells.Most - 1) / 2;
 
-    // Written numbers have few decimals; pounds in kilograms have the most, eight.
-    private const int Decimals = 9;
-
-    private static readonly long[] PowersOfTen = [.. Enumerable.Range(0, Decimals + 1).Select(power => (long)Math.Pow(10, power))];
-
     private readonly Ratio[] _bounds;
     private readonly long[]? _scaled;
 
@@ -24,11 +19,14 @@ internal sealed class ScaledBounds
         var exact = true;
         for (var i = 0; i < scaled.Length; i++)
         {
-            exact &= _bounds[i].Denominator == 1 && TryScale(_bounds[i].Numerator, out scaled[i]);
+            exact &= _bounds[i].Denominator == 1 && ScaledNumber.TryScale(_bounds[i].Numerator, out scaled[i]);
         }
 
         _scaled = exact ? scaled : null;
     }
+
+    /// <summary>Where the cells of scaled numbers end, in order: a number lies as many cells up as it is above. Null where numbers are compared as quotients.</summary>
+    public long[]? Ends => _scaled?.All(FactMark.IsNumber) == true ? [.. _scaled.SelectMany(bound => (long[])[bound - 1, bound])] : null;
 
     /// <summary>How many cells there are.</summary>
     public int CellCount => (2 * _bounds.Length) + 1;
@@ -50,7 +48,7 @@ internal sealed class ScaledBounds
     public int CellOf(Ratio value)
     {
         var cell = 0;
-        if (_scaled is { } scaled && TryScale(value.Numerator, out var numerator))
+        if (_scaled is { } scaled && ScaledNumber.TryScale(value.Numerator, out var numerator))
         {
             if (value.IsUndivided)
             {
@@ -62,9 +60,9 @@ internal sealed class ScaledBounds
                 return cell;
             }
 
-            if (TryScale(value.Denominator, out var denominator))
+            if (ScaledNumber.TryScale(value.Denominator, out var denominator))
             {
-                var left = (Int128)numerator * PowersOfTen[Decimals];
+                var left = (Int128)numerator * ScaledNumber.One;
                 foreach (var bound in scaled)
                 {
                     var right = (Int128)bound * denominator;
@@ -82,22 +80,5 @@ internal sealed class ScaledBounds
         }
 
         return cell;
-    }
-
-    // The number times ten to the ninth, when that is whole and fits.
-    private static bool TryScale(decimal value, out long scaled)
-    {
-        Span<int> bits = stackalloc int[4];
-        decimal.GetBits(value, bits);
-        var digits = unchecked(((ulong)(uint)bits[1] << 32) | (uint)bits[0]);
-        var decimals = (bits[3] >> 16) & 0xFF;
-        scaled = 0;
-        if (bits[2] != 0 || decimals > Decimals || Math.BigMul(digits, (ulong)PowersOfTen[Decimals - decimals], out var low) != 0 || low > long.MaxValue)
-        {
-            return false;
-        }
-
-        scaled = bits[3] < 0 ? -(long)low : (long)low;
-        return true;
     }
 }

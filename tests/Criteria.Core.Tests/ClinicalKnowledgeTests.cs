@@ -31,8 +31,9 @@ public sealed partial class ClinicalKnowledgeTests
         ["src/Criteria.Engine/Network/FindingFact.cs"] = [8], // types that findings are spread over
         ["src/Criteria.Engine/Plans/Cells.cs"] = [60, 62, 63], // bits of a word
         ["src/Criteria.Engine/Plans/CompiledConditions.cs"] = [24], // criteria in one method
-        ["src/Criteria.Core/Facts/ScaledNumber.cs"] = [4, 9, 16, 32], // the parts of a decimal number, and how many decimals fit
+        ["src/Criteria.Core/Facts/ScaledNumber.cs"] = [4, 9, 10, 16, 32], // the parts of a decimal number, and how many decimals fit
         ["src/Criteria.Engine/Plans/FactReading.cs"] = [63], // the sign of a whole number
+        ["src/Criteria.Core/Facts/FactMark.cs"] = [4], // marks before the first word
         ["src/Criteria.Engine/Changes/Grid.cs"] = [10], // tenths of a unit
         ["src/Criteria.Engine/Settling/Settler.cs"] = [128], // completions tried
         ["src/Criteria.Core/Facts/Unit.cs"] = [60, 100], // minutes in an hour, hundredths, centimetres in a metre

@@ -47,6 +47,15 @@ internal sealed class Frame(int criteria, int variables)
     /// <summary>The verdict of a criterion.</summary>
     public Verdict VerdictOf(int criterion) => Truths[criterion] is not NotPlain and var truth ? PlainVerdicts[truth] : Verdicts[criterion];
 
+    /// <summary>Puts the verdicts that others ask for into the cells of their variables.</summary>
+    public void Note(FindingVariable[] findings)
+    {
+        foreach (ref readonly var finding in findings.AsSpan())
+        {
+            Known[finding.Variable] = finding.Possible(in Verdicts[finding.Criterion]);
+        }
+    }
+
     private static byte[] NewTruths(int criteria)
     {
         var truths = new byte[criteria];

@@ -1,5 +1,4 @@
 using Criteria.Core.Facts;
-using Criteria.Core.Logic;
 using Criteria.Core.Rulesets;
 using Criteria.Engine.Settling;
 
@@ -15,7 +14,7 @@ internal sealed class PlanProgram
     private readonly Step[] _steps;
     private readonly Conditions _conditions;
     private readonly int _criteria;
-    private readonly Settler? _settler;
+    private readonly SettlingPass? _settling;
     private readonly HashSet<int> _readByAsked;
     private readonly Action<Frame>[] _run;
 
@@ -25,7 +24,6 @@ internal sealed class PlanProgram
     /// <param name="compile">Whether plain criteria are compiled to machine code.</param>
     public PlanProgram(RulesInForce rules, Criterion[] criteria, Settler? settler, bool compile)
     {
-        _settler = settler;
         var variables = new VariableTable(rules, criteria);
         var writer = new ConditionWriter(variables);
         _steps = [.. criteria.Select(criterion => Step.Of(criterion, variables, writer))];
@@ -42,8 +40,9 @@ internal sealed class PlanProgram
         _given = [.. variables.OfFindings.Where(finding => !own.Contains(finding.Criterion))];
         _givenCriteria = [.. criteria.SelectMany(criterion => criterion.ReadsCriteria).Where(index => !own.Contains(index)).Distinct()];
         _criteria = rules.Criteria.Length;
-        _readByAsked = [.. _conditions.ReadByAsked().Criteria, .. _steps.Where(step => step is AskedStep || MaySettle(step)).SelectMany(step => step.Criterion.ReadsCriteria)];
+        _readByAsked = [.. _conditions.ReadByAsked().Criteria, .. _steps.Where(step => step is AskedStep).SelectMany(step => step.Criterion.ReadsCriteria)];
         _run = [.. compile ? Compiled() : _steps.Select(Interpreted)];
+        _settling = settler is null ? null : new SettlingPass(settler, _steps, IsPlain, _conditions, _criteria);
     }
 
     /// <summary>A frame for it.</summary>
@@ -89,12 +88,17 @@ internal sealed class PlanProgram
                 frame.Verdicts[criterion] = given.VerdictOf(criterion);
             }
 
-            Note(_given, frame);
+            frame.Note(_given);
         }
 
         foreach (var run in _run)
         {
             run(frame);
+        }
+
+        if (_settling?.IsWanted(frame) == true)
+        {
+            _settling.Run(frame);
         }
     }
 
@@ -134,28 +138,14 @@ internal sealed class PlanProgram
             };
         }
 
-        var maySettle = MaySettle(step);
         return frame =>
         {
-            var verdict = step.Weigh(_conditions, frame);
-            frame.Verdicts[index] = verdict.Standing == Standing.Undetermined && maySettle && _settler!.Settle(step.Criterion, frame.View, verdict) is { } settlement
-                ? settlement.Verdict
-                : verdict;
-            Note(step.Read, frame);
+            frame.Verdicts[index] = step.Weigh(_conditions, frame);
+            frame.Note(step.Read);
         };
     }
 
-    private bool MaySettle(Step step) => _settler?.MaySettle(step.Criterion) == true;
-
     // Conditions that are asked look for whole verdicts. Of a plain criterion others ask the standing and nothing else.
-    private bool IsPlain(Step step) => step is ConditionStep { AlwaysStands: true } && !MaySettle(step) && !_readByAsked.Contains(step.Criterion.Index)
+    private bool IsPlain(Step step) => step is ConditionStep { AlwaysStands: true } && !_readByAsked.Contains(step.Criterion.Index)
         && step.Read.All(finding => finding.Aspect == FindingAspect.Standing);
-
-    private static void Note(FindingVariable[] findings, Frame frame)
-    {
-        foreach (ref readonly var finding in findings.AsSpan())
-        {
-            frame.Known[finding.Variable] = finding.Possible(in frame.Verdicts[finding.Criterion]);
-        }
-    }
 }

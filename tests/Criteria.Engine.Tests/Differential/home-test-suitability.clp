@@ -16,8 +16,10 @@
     (all-of (yes channel_airflow) (no channel_nasal_pressure) (no channel_thermal_airflow) (negate (pat-set))
       (all-yes channel_thoracic_effort channel_abdominal_effort channel_oximetry))
     (any-of (flow-set) (pat-set))))
-; HS-02, HS-04 to HS-06: both tests are laid out, with what speaks for and against each; a home test only once.
-(deffunction hsat.option-home () (if-applies (no home_test_done) met))
+; HS-02, HS-04 to HS-06: both tests are laid out, with what speaks for and against each; a home test only once, and not where a
+; laboratory study has made the diagnosis or was about a therapy.
+(deffunction hsat.option-home ()
+  (if-applies (all-of (no home_test_done) (any-of (no laboratory_study_done) (all-of (negate (found (funcall pathway.osa))) (no pap_used)))) met))
 (deffunction hsat.option-laboratory () met)
 ; HS-30: history and a face-to-face examination, telemedicine included, before the night.
 (deffunction seen-before-night (?id)

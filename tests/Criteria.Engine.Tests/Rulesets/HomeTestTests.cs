@@ -9,6 +9,7 @@ public sealed class HomeTestTests
     private const string Witnessed = "intake.symptoms.witnessed_apneas";
     private const string Gasping = "intake.symptoms.gasping_choking";
     private const string Done = "intake.home_test_done";
+    private const string LaboratoryDone = "intake.laboratory_study_done";
     private const string Hypertension = "intake.conditions.hypertension";
 
     private static readonly CaseText Healthy = CaseText.Complete
@@ -174,10 +175,22 @@ public sealed class HomeTestTests
     {
         var text = Sleepy.With(Snoring, "yes").With(Witnessed, "yes").With("nights.recorder", recorder);
 
-        var findings = (answer.Length == 0 ? text : text.With(Done, answer)).Assess();
+        var findings = (answer.Length == 0 ? text : text.With(Done, answer).With(LaboratoryDone, "no")).Assess();
 
         findings.Of("hsat.option-home").ShouldBe(expected);
         findings["hsat.option-laboratory"].Option!.Against.Length.ShouldBe((recorder == "type I" ? 1 : 0) + (expected == Standing.Met ? 1 : 0));
+    }
+
+    // Nor is a home test offered where a laboratory study has answered the question: per hour of sleep, just under and just over 5 with symptoms.
+    [Theory]
+    [InlineData("4.9", Standing.Met)]
+    [InlineData("5.1", Standing.NotApplicable)]
+    public void HomeTest_AfterALaboratoryStudy_IsOfferedUntilTheDiagnosisIsMade(string rate, Standing expected)
+    {
+        var text = Sleepy.With(Snoring, "yes").With(Done, "no").With("nights.recorder", "type I").With("nights.sleep_time", "6 h").WithoutIndices()
+            .Index($"index: AHI, hypopnea: 3 % or arousal, per_hour: {rate}").Index($"index: RDI with arousals, hypopnea: 3 % or arousal, per_hour: {rate}");
+
+        text.Assess().Of("hsat.option-home").ShouldBe(expected);
     }
 
     [Fact]

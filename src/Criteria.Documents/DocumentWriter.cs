@@ -53,7 +53,7 @@ public sealed class DocumentWriter
         ArgumentNullException.ThrowIfNull(order);
         var template = _templates.Find(order.Name) ?? throw new ArgumentException($"no document `{order.Name}`", nameof(order));
         var problems = new List<Diagnostic>(Overrides(order.File));
-        var signOff = SignOff.Of(_case, order.Name);
+        var signOff = SignOff.Of(_case, order.Name, template.Head.Release);
         if (template.Head.Release && !signOff.IsReleased)
         {
             problems.Add(DocumentDiagnostics.NotReleased(order.Name, order.File));

@@ -13,16 +13,17 @@ internal sealed class SignOff
     private const string SignOffList = "sign_offs";
     private const string AddendumList = "addenda";
 
+    private readonly bool _needsRelease;
     private readonly string _reviewedBy;
     private readonly string _reviewedOn;
     private readonly string _releasedBy;
     private readonly string _releasedOn;
     private readonly ImmutableArray<(string Text, string By, string On)> _addenda;
 
-    private SignOff(Func<string, string> read, ImmutableArray<(string Text, string By, string On)> addenda)
+    private SignOff(bool needsRelease, Func<string, string> read, ImmutableArray<(string Text, string By, string On)> addenda)
     {
         (_reviewedBy, _reviewedOn, _releasedBy, _releasedOn) = (read("reviewed_by"), read("reviewed_on"), read("released_by"), read("released_on"));
-        (Digest, _addenda) = (read("text_digest"), addenda);
+        (Digest, _addenda, _needsRelease) = (read("text_digest"), addenda, needsRelease);
     }
 
     /// <summary>The digest of the text that was reviewed; empty when the case has none.</summary>
@@ -34,6 +35,9 @@ internal sealed class SignOff
     /// <summary>Whether a named clinician released it on a day.</summary>
     public bool IsReleased => _releasedBy.Length > 0 && _releasedOn.Length > 0;
 
+    // A document that is released instead of reviewed: whoever released it has read it, and to the patient it is no draft.
+    private bool IsForPatientOnly => _needsRelease && IsReleased && !IsReviewed;
+
     /// <summary>Whether its text may no longer change.</summary>
     public bool IsFinal => IsReviewed && Digest.Length > 0;
 
@@ -43,19 +47,20 @@ internal sealed class SignOff
     /// <summary>The state in words for the header.</summary>
     public string Words => State switch
     {
+        DocumentState.Draft when IsForPatientOnly => $"RELEASED by {_releasedBy}",
         DocumentState.Draft => IsReviewed ? $"DRAFT, reviewed by {_reviewedBy}, not final" : "DRAFT, not signed",
         DocumentState.Final => $"FINAL, reviewed by {_reviewedBy}",
         _ => $"FINAL with ADDENDUM, reviewed by {_reviewedBy}",
     };
 
     /// <summary>That of a document in a case; of several entries, the last by its id.</summary>
-    public static SignOff Of(Case subject, string document)
+    public static SignOff Of(Case subject, string document, bool needsRelease)
     {
         var (record, list) = Records(subject, SignOffList, document).LastOrDefault();
         var addenda = Records(subject, AddendumList, document)
             .Select(pair => (Text(pair.Record, pair.List, "text"), Text(pair.Record, pair.List, "by"), Text(pair.Record, pair.List, "on")))
             .Where(addendum => addendum.Item1.Length > 0 && addendum.Item2.Length > 0 && addendum.Item3.Length > 0);
-        return new SignOff(name => record is null ? "" : Text(record, list, name), [.. addenda]);
+        return new SignOff(needsRelease, name => record is null ? "" : Text(record, list, name), [.. addenda]);
     }
 
     /// <summary>SHA-256 of a text, in small hexadecimal digits.</summary>
@@ -65,12 +70,16 @@ internal sealed class SignOff
     public string Block()
     {
         var text = new StringBuilder("\n## Sign-off\n\n");
-        text.Append(IsReviewed
-            ? $"Reviewed by {Safe(_reviewedBy)} on {Safe(_reviewedOn)}.{(IsFinal ? "" : " The text is not locked yet.")}\n"
-            : "Not reviewed. This is a draft until a named reviewer signs it off; the program does not sign.\n");
+        if (!IsForPatientOnly)
+        {
+            text.Append(IsReviewed
+                ? $"Reviewed by {Safe(_reviewedBy)} on {Safe(_reviewedOn)}.{(IsFinal ? "" : " The text is not locked yet.")}\n\n"
+                : "Not reviewed. This is a draft until a named reviewer signs it off; the program does not sign.\n\n");
+        }
+
         if (IsReleased)
         {
-            text.Append('\n').Append(System.Globalization.CultureInfo.InvariantCulture, $"Released to the patient by {Safe(_releasedBy)} on {Safe(_releasedOn)}.\n");
+            text.Append(System.Globalization.CultureInfo.InvariantCulture, $"Released to the patient by {Safe(_releasedBy)} on {Safe(_releasedOn)}.\n");
         }
 
         foreach (var (added, by, on) in IsFinal ? _addenda : [])

@@ -77,6 +77,48 @@ public sealed partial class PatientPageTests
         Number().Count(body).ShouldBeLessThanOrEqualTo(MostNumbers);
     }
 
+    [Fact]
+    public void PatientPage_ThatWasReleased_IsNoDraftToThePatient()
+    {
+        var page = Written.Document(Written.ExampleText("oral-appliance-mild") + Release, "patient-page").Page!;
+
+        (page.State, page.StateWords).ShouldBe((DocumentState.Draft, "RELEASED by R. Example"));
+        page.Markdown.ShouldNotContain("draft", Shouldly.Case.Insensitive);
+        page.Markdown.ShouldContain("Released to the patient by R. Example on 20 June 2026.");
+    }
+
+    [Fact]
+    public void PatientPage_OfOneWhoHasAnAppliance_DoesNotOfferItAsNewAndNamesTheTestOnIt()
+    {
+        var body = Body("response-to-therapy");
+
+        body.ShouldContain("You have a mouth guard now. Where it is named below, the choice is to go on with it or to have it changed.");
+        body.ShouldContain("You had a test while you used your treatment too.");
+        Body("oral-appliance-mild").ShouldNotContain("You have a mouth guard");
+        Body("oral-appliance-mild").ShouldNotContain("while you used your treatment");
+    }
+
+    [Theory]
+    [InlineData("not tolerated", true)]
+    [InlineData("not effective", true)]
+    [InlineData("declined", false)]
+    public void PatientPage_OfOneWhoHadPap_SaysSoUnlessItWasDeclined(string outcome, bool says)
+    {
+        var body = Written.Text(Written.Document(Written.ExampleText("response-to-therapy")
+            .Replace("kind: oral appliance, start: 2025-08-04, outcome: continued", $"kind: PAP, start: 2025-08-04, outcome: {outcome}", StringComparison.Ordinal) + Release, "patient-page"), "markdown");
+
+        body.Contains("You have had a machine that blows air before.", StringComparison.Ordinal).ShouldBe(says);
+    }
+
+    [Fact]
+    public void PatientPage_WithTwoCounts_TellsThemApart()
+    {
+        var body = Body("scoring-rules-disagree");
+
+        body.ShouldContain("A strict count takes the pauses, and only the weak breaths");
+        body.ShouldContain("A broad count takes the pauses, and the weak breaths");
+    }
+
     [Theory]
     [InlineData(null, "* There is more to choose from than this page can explain.")]
     [InlineData("A choice of our own.", "* A choice of our own.")]

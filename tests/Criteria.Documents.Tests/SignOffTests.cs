@@ -25,6 +25,10 @@ public sealed class SignOffTests
         Written.Document(Signed($"{half}, text_digest: {Digest}"), "impression").Page!.State.ShouldBe(DocumentState.Draft);
 
     [Fact]
+    public void Document_ForAReader_IsNoLessADraftWhenSomebodyReleasedIt() =>
+        Written.Document(Signed("released_by: R. Example, released_on: 2026-06-20"), "impression").Page!.StateWords.ShouldBe("DRAFT, not signed");
+
+    [Fact]
     public void Document_ReviewedAndNotLocked_IsADraftThatNamesItsReviewer()
     {
         var page = Written.Document(Signed("reviewed_by: R. Example, reviewed_on: 2026-06-20"), "impression").Page!;

@@ -96,7 +96,7 @@ internal sealed partial class TextReport
 
     private void Show(Finding finding)
     {
-        var memory = finding.Criterion.Cites.All(citation => citation.Verified == Verification.Memory) ? "; source from memory" : "";
+        var memory = Words.FromMemory(finding.Criterion, alsoInPart: finding.Option is not null) is { Length: > 0 } note ? $"; {note}" : "";
         _text.Hanging($"  {Words.Lead(finding)}", $"{Words.Title(finding)} [{finding.Id}{memory}]", Indent);
         if (finding.Option is { } option)
         {

@@ -51,7 +51,7 @@ internal sealed class CaseModelBuilder
             ReadFirst = [.. _assessment.Findings.Where(finding => finding.ReadFirst is not null).Select(Model)],
             OpenQuestions = [.. _assessment.Findings.Where(finding => !finding.Silent.IsEmpty && _shown.IsInFull(finding)).Select(Model)],
             Options = [.. _assessment.Findings.Where(finding => finding.Option is not null && _shown.IsInFull(finding)).Select(Model).Where(model => model.Option!.IsOpenToChoice)
-                .GroupBy(model => model.Option!.Text, StringComparer.Ordinal).Select(group => group.Last())],
+                .GroupBy(model => model.Option!.Text, StringComparer.Ordinal).Select(Alike)],
             Clinical = [.. Rulesets(RulesetFunction.Clinical).Select(Section).Where(section => section.Findings.Count > 0)],
             Coverage = coverage,
             ClinicalAsks = Asks(RulesetFunction.Clinical),
@@ -102,6 +102,24 @@ internal sealed class CaseModelBuilder
         }
 
         return model;
+    }
+
+    // What several nights offer alike stands once, and says by which of them.
+    private FindingModel Alike(IGrouping<string, FindingModel> options)
+    {
+        var last = options.Last();
+        if (last.Finding.Night is null || _assessment.Nights.Length < 2)
+        {
+            return last;
+        }
+
+        var nights = options.Select(option => option.Night).Distinct(StringComparer.Ordinal).ToArray();
+        return new FindingModel(last.Finding, last.Override)
+        {
+            ByNights = nights.Length == _assessment.Nights.Length ? "by each of the nights"
+                : nights.Length == 1 ? $"by the {nights[0]} alone"
+                : $"by the {Words.List(nights)}",
+        };
     }
 
     private static bool IsAbout(OverrideModel differs, Finding finding) => differs.Of == finding.Id && (differs.Night is null || differs.Night == finding.Night);

@@ -133,6 +133,13 @@ internal sealed class FindingModel(Finding finding, OverrideModel? differs) : IT
     /// <summary>The override in words for the patient; empty when there is none.</summary>
     internal string PlainOverride => Override?.PlainSentence(Finding.Criterion.Body is GradeBody grade ? grade.Bands.Select(band => band.Grade) : []) ?? "";
 
+    /// <summary>Of an option: by which nights of several it is one; empty where the case has one night or none is meant.</summary>
+    [Untraced]
+    public string ByNights { get; init; } = "";
+
+    /// <summary>That its sources, or some of them, were not checked; empty when all were.</summary>
+    public string SourceNote => Words.FromMemory(Finding.Criterion, alsoInPart: true) is { Length: > 0 } note ? $"{Words.Capital(note)}, not checked." : "";
+
     /// <summary>The night it is about, in words; empty for the case.</summary>
     [Untraced]
     public string Night => Finding.Night is { } night ? Words.Night(night) : "";

@@ -23,6 +23,12 @@ internal static class Words
     public static string Night(string label) =>
         DateOnly.TryParseExact(label, "yyyy-MM-dd", CultureInfo.InvariantCulture, DateTimeStyles.None, out var date) ? $"night of {Date(date)}" : label;
 
+    /// <summary>That a criterion's sources, or some of them, were not looked up; else nothing.</summary>
+    public static string FromMemory(Criterion criterion, bool alsoInPart) =>
+        criterion.Cites.All(citation => citation.Verified == Verification.Memory) ? "source from memory"
+        : alsoInPart && criterion.Cites.Any(citation => citation.Verified == Verification.Memory) ? "source partly from memory"
+        : "";
+
     public static string Capital(string text) => text.Length == 0 ? text : char.ToUpperInvariant(text[0]) + text[1..];
 
     /// <summary>A small letter at the start, unless the word is an abbreviation.</summary>

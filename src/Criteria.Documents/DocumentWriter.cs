@@ -72,8 +72,9 @@ public sealed class DocumentWriter
 
         var notes = new TraceNotes(template.Head.PlainOverrides);
         var model = _builder.Build(template.Head.Carries, recipient, _figures);
-        var body = template.Render(model, notes);
-        var why = template.Head.Why ? new WhyAppendix(_assessment).Text(notes) : "";
+        var prose = new Prose(_case);
+        var body = prose.Of(template.Render(model, notes));
+        var why = template.Head.Why ? prose.Of(new WhyAppendix(_assessment).Text(notes)) : "";
         var digest = SignOff.DigestOf(body + why);
         if (signOff.IsFinal && signOff.Digest != digest)
         {

@@ -54,9 +54,26 @@ public sealed partial class ChecklistTests
     {
         var row = Rows("oral-appliance-mild").Single(row => row.Cells[0].StartsWith("Written order", StringComparison.Ordinal));
 
-        row.Cells[2].ShouldContain("Not known of appliance-order: names the patient; describes the item;");
-        row.Cells[2].Split("appliance-order").Length.ShouldBe(2);
+        row.Cells[2].ShouldContain("Not known of the order of 28 April 2026: names the patient; describes the item;");
+        row.Cells[2].Split("Not known of").Length.ShouldBe(2);
+        row.Cells[2].ShouldNotContain("appliance-order");
     }
+
+    [Theory]
+    [MemberData(nameof(Examples))]
+    public void Checklist_OfEveryExample_CountsNoReasonThatItCouldName(string example)
+    {
+        foreach (var document in new[] { "checklist", "packet-index" })
+        {
+            var text = Written.Document(Written.ExampleText(example), document).Page!.Markdown;
+
+            text[..text.IndexOf("## Sign-off", StringComparison.Ordinal)].ShouldNotMatch("; and [a-z-]+ more[.]");
+        }
+    }
+
+    [Fact]
+    public void Checklist_OfALineThatNoDocumentShows_SaysWhatToAskAndWhom() => Written.Document(Written.ExampleText("oral-appliance-mild"), "checklist").Page!.Markdown
+        .ShouldContain("Entered in the case; no document is named for it. To ask of technologist: Is the recorder approved or cleared as a diagnostic device?");
 
     // The rows of the tables of lines, without their marks.
     private static (string Heading, string[] Cells)[] Rows(string example)

@@ -61,6 +61,12 @@ internal sealed class FindingModel(Finding finding, OverrideModel? differs) : IT
     /// <summary>Why it is what it is, in one sentence; empty when the title says it all.</summary>
     public string Why => Words.Sentence(Words.Why(Finding));
 
+    /// <summary>The same with every reason, however many there are: whoever checks a file wants all of them.</summary>
+    public string WhyWhole => Words.Sentence(Words.Why(Finding, int.MaxValue));
+
+    /// <summary>For a line that rests on an answer alone: that no document shows it, what to ask for, and whom.</summary>
+    public string NoDocument => $"Entered in the case; no document is named for it.{(Ask.Length == 0 ? "" : Owner.Length == 0 ? $" To ask: {Ask}" : $" To ask of {Owner}: {Ask}")}";
+
     /// <summary>The sentence for the top of a document, when the finding is met; else empty.</summary>
     public string ReadFirst => Finding.ReadFirst ?? "";
 

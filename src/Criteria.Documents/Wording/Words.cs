@@ -66,7 +66,9 @@ internal static class Words
     };
 
     /// <summary>Why a finding is what it is, in one line; empty when title or missing facts say it all.</summary>
-    public static string Why(Finding finding)
+    /// <param name="finding">The finding.</param>
+    /// <param name="most">How many reasons are named before the others are only counted.</param>
+    public static string Why(Finding finding, int most = MostReasons)
     {
         if (finding.Criterion.Body is ScoreBody && finding.Because.Kind == "score")
         {
@@ -85,8 +87,8 @@ internal static class Words
             return "";
         }
 
-        var shown = reasons.Take(MostReasons).Select(Step).Distinct(StringComparer.Ordinal).ToArray();
-        var more = reasons.Length - MostReasons;
+        var shown = reasons.Take(most).Select(Step).Distinct(StringComparer.Ordinal).ToArray();
+        var more = reasons.Length - most;
         return string.Join("; ", shown) + (more > 0 ? $"; and {more.ToWords(CultureInfo.InvariantCulture)} more" : "");
     }
 

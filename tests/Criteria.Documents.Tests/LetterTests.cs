@@ -94,6 +94,23 @@ public sealed class LetterTests
         Part(text, "## Signature", "## ").ShouldContain("Not signed");
     }
 
+    // That a paper is on file, or is not, is for whoever keeps the file.
+    [Theory]
+    [InlineData("referral-physician")]
+    [InlineData("referrer-letter")]
+    public void Letter_ToAPhysician_LeavesOutFlagsAboutPaperwork(string document)
+    {
+        var subject = Written.CaseOf(Written.ExampleText("response-to-therapy") + Recipients);
+        var papers = Written.Assess(subject).Findings
+            .Where(finding => finding is { Standing: Standing.Met, Criterion: { Shown: Shown.WhenMet, Ask: not null, Ruleset.Function: RulesetFunction.Clinical }, ReadFirst: null, Option: null })
+            .Select(finding => finding.Criterion.Title).ToArray();
+
+        var text = Written.Document(subject, document, "orderer").Page!.Markdown;
+
+        papers.ShouldNotBeEmpty();
+        papers.Where(title => text.Contains($"{title}.", StringComparison.Ordinal)).ShouldBeEmpty();
+    }
+
     [Fact]
     public void ReferrerLetter_ToSomebodyElse_IsRefused()
     {

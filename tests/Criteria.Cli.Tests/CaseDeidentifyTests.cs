@@ -27,6 +27,38 @@ public sealed partial class CaseDeidentifyTests
     }
 
     [Theory]
+    [InlineData("deidentify")]
+    [InlineData("new")]
+    public void File_ThatIsThere_IsOverwrittenByForceOnly(string command)
+    {
+        using var folder = new TemporaryFolder();
+        var old = folder.Write("shared.yaml", "mine");
+        string[] line = command == "new" ? ["case", "new", "--out", old] : ["case", "deidentify", Command.Example("oral-appliance-mild"), "--out", old];
+
+        var refused = Command.Run(line);
+
+        refused.Code.ShouldBe(ExitCode.Usage);
+        refused.Error.ShouldBe($"{old}: is there already; --force overwrites it\n");
+        File.ReadAllText(old).ShouldBe("mine");
+        Command.Run([.. line, "--force"]).Code.ShouldBe(ExitCode.Done);
+        File.ReadAllText(old).ShouldContain("\ncase: ");
+    }
+
+    [Fact]
+    public void File_OfTheCaseItself_IsNotOverwrittenEvenByForce()
+    {
+        using var folder = new TemporaryFolder();
+        var text = File.ReadAllText(Command.Example("oral-appliance-mild"));
+        var own = folder.Write("case.yaml", text);
+
+        var refused = Command.Run("case", "deidentify", own, "--out", own, "--force");
+
+        refused.Code.ShouldBe(ExitCode.Usage);
+        refused.Error.ShouldBe($"{own}: is the case itself, and the de-identified case would overwrite it\n");
+        File.ReadAllText(own).ShouldBe(text);
+    }
+
+    [Theory]
     [InlineData("yaml")]
     [InlineData("json")]
     public void File_FullOfIdentifiers_ComesOutWithoutThem(string form)

@@ -30,15 +30,16 @@ internal static partial class CaseDeidentifyCommand
         var asOf = SharedOptions.AsOf();
         var rulesets = SharedOptions.Rulesets();
         var path = SharedOptions.Out();
+        var force = SharedOptions.Force();
         var command = new Command("deidentify", "Write a case file for sharing: without names, numbers, free text and days (Safe Harbor classes), and say what can no longer be answered from it.")
         {
-            file, key, asOf, rulesets, path,
+            file, key, asOf, rulesets, path, force,
         };
-        command.SetAction(parsed => Run(terminal, parsed.GetValue(file)!, parsed.GetValue(key)!, parsed.GetValue(asOf), parsed.GetValue(rulesets), parsed.GetValue(path)));
+        command.SetAction(parsed => Run(terminal, parsed.GetValue(file)!, parsed.GetValue(key)!, parsed.GetValue(asOf), parsed.GetValue(rulesets), parsed.GetValue(path), parsed.GetValue(force)));
         return command;
     }
 
-    private static int Run(Terminal terminal, string name, string key, DateOnly? asOf, string? rulesets, string? path)
+    private static int Run(Terminal terminal, string name, string key, DateOnly? asOf, string? rulesets, string? path, bool force)
     {
         if (RulesLoader.Load(rulesets, terminal, out var code) is not { } library)
         {
@@ -65,7 +66,13 @@ internal static partial class CaseDeidentifyCommand
             return ExitCode.CaseProblems;
         }
 
-        return IsUsable(key, subject.Key, terminal) && !WouldOverwrite(path, terminal)
+        if (path is not null && OutputFile.IsSame(name, path))
+        {
+            terminal.Error.WriteLine($"{path}: is the case itself, and the de-identified case would overwrite it");
+            return ExitCode.Usage;
+        }
+
+        return IsUsable(key, subject.Key, terminal) && (path is null || OutputFile.MayWrite([path], force, terminal))
             ? Write(terminal, subject, date, key, library, path)
             : ExitCode.Usage;
     }
@@ -136,15 +143,4 @@ internal static partial class CaseDeidentifyCommand
     // A shorter number may agree by chance.
     [GeneratedRegex("[0-9]{3,}", RegexOptions.CultureInvariant)]
     private static partial Regex Numbers();
-
-    private static bool WouldOverwrite(string? path, Terminal terminal)
-    {
-        if (path is null || !File.Exists(path))
-        {
-            return false;
-        }
-
-        terminal.Error.WriteLine($"{path}: is there already, and the de-identified case would overwrite it");
-        return true;
-    }
 }

@@ -17,12 +17,13 @@ internal static class CaseNewCommand
         var asOf = SharedOptions.AsOf();
         var rulesets = SharedOptions.Rulesets();
         var path = SharedOptions.Out();
-        var command = new Command("new", "Print a commented case file with every fact that the rules can use, its unit and how to obtain it.") { purpose, asOf, rulesets, path };
-        command.SetAction(parsed => Run(terminal, parsed.GetValue(purpose), parsed.GetValue(asOf), parsed.GetValue(rulesets), parsed.GetValue(path)));
+        var force = SharedOptions.Force();
+        var command = new Command("new", "Print a commented case file with every fact that the rules can use, its unit and how to obtain it.") { purpose, asOf, rulesets, path, force };
+        command.SetAction(parsed => Run(terminal, parsed.GetValue(purpose), parsed.GetValue(asOf), parsed.GetValue(rulesets), parsed.GetValue(path), parsed.GetValue(force)));
         return command;
     }
 
-    private static int Run(Terminal terminal, string? purpose, DateOnly? asOf, string? rulesets, string? path)
+    private static int Run(Terminal terminal, string? purpose, DateOnly? asOf, string? rulesets, string? path, bool force)
     {
         if (RulesLoader.Load(rulesets, terminal, out var code) is not { } library)
         {
@@ -43,9 +44,8 @@ internal static class CaseNewCommand
             return ExitCode.Done;
         }
 
-        if (File.Exists(path))
+        if (!OutputFile.MayWrite([path], force, terminal))
         {
-            terminal.Error.WriteLine($"{path}: is there already, and a template would overwrite it");
             return ExitCode.Usage;
         }
 

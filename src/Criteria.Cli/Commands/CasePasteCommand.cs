@@ -19,7 +19,7 @@ internal static class CasePasteCommand
         var into = new Option<string?>("--into") { Description = "A case file that receives what is confirmed. Remarks in it are not kept.", HelpName = "CASE" };
         var proposal = new Option<bool>("--proposal") { Description = "Ask nothing; write a case file in which every value stands behind a `#` until you take it away." };
         var path = SharedOptions.Out();
-        var force = new Option<bool>("--force") { Description = "Overwrite a file that is there." };
+        var force = SharedOptions.Force();
         var rulesets = SharedOptions.Rulesets();
         var command = new Command("paste", "Read figures out of a pasted summary. Each is shown with its line and asked about; nothing enters a case unseen. Away from a terminal, a proposal is written.")
         {
@@ -65,9 +65,8 @@ internal static class CasePasteCommand
 
         // A proposal is to be looked at: it never takes the place of the case.
         var target = request.Out ?? (asks ? request.Into : null);
-        if (target is not null && File.Exists(target) && !request.Force)
+        if (target is not null && !OutputFile.MayWrite([target], request.Force, terminal))
         {
-            terminal.Error.WriteLine($"{target}: is there already; --force overwrites it");
             return ExitCode.Usage;
         }
 

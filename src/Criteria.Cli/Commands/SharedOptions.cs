@@ -41,6 +41,8 @@ internal static class SharedOptions
         HelpName = "PATH",
     };
 
+    public static Option<bool> Force() => new("--force") { Description = "Overwrite what is there already." };
+
     public static Option<string> Format(params string[] formats)
     {
         var option = new Option<string>("--format")

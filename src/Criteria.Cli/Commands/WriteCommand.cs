@@ -26,7 +26,7 @@ internal static class WriteCommand
         var paper = new Option<string>("--paper") { Description = "One of letter, a4.", DefaultValueFactory = _ => "letter", HelpName = "letter|a4" };
         paper.AcceptOnlyFromAmong("letter", "a4");
         var ascii = new Option<bool>("--ascii") { Description = "In plain text: characters of seven bits only, for chart boxes that know no others." };
-        var force = new Option<bool>("--force") { Description = "Overwrite files that are there already." };
+        var force = SharedOptions.Force();
         var to = new Option<string?>("--to") { Description = "The id of the recipient in the case, when a document could go to several.", HelpName = "ID" };
         var templates = new Option<string?>("--templates") { Description = "A folder with templates of your own; each takes the place of the shipped one of its name.", HelpName = "DIR" };
         var copy = new Option<string?>("--copy-templates") { Description = "Copy the shipped templates into this folder, to be edited.", HelpName = "DIR" };

@@ -26,17 +26,7 @@ internal static class DocumentFiles
         }
 
         var files = documents.Select(document => (Document: document, Path: Path.Combine(folder, NameOf(document)))).ToArray();
-        foreach (var (_, path) in files.Where(file => File.Exists(file.Path) && !request.Force))
-        {
-            terminal.Error.WriteLine($"{path}: is there already; --force overwrites it");
-        }
-
-        if (!request.Force && files.Any(file => File.Exists(file.Path)))
-        {
-            return ExitCode.Usage;
-        }
-
-        if (!TryMake(folder, terminal))
+        if (!OutputFile.MayWrite(files.Select(file => file.Path), request.Force, terminal) || !TryMake(folder, terminal))
         {
             return ExitCode.Usage;
         }

@@ -54,6 +54,18 @@ internal static class OutputFile
         }
     }
 
+    /// <summary>Whether files may be written: none of them is there, or they may be overwritten. Says which are there.</summary>
+    public static bool MayWrite(IEnumerable<string> paths, bool force, Terminal terminal)
+    {
+        var there = force ? [] : paths.Where(File.Exists).ToArray();
+        foreach (var path in there)
+        {
+            terminal.Error.WriteLine($"{path}: is there already; --force overwrites it");
+        }
+
+        return there.Length == 0;
+    }
+
     /// <summary>Whether both names stand for one file, so far as names tell.</summary>
     public static bool IsSame(string one, string other) =>
         one.Length > 0 && other.Length > 0

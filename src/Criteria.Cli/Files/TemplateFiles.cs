@@ -32,18 +32,7 @@ internal static class TemplateFiles
     public static int Copy(string folder, bool force, Terminal terminal)
     {
         var files = DocumentTemplates.Shipped();
-        var there = files.Select(file => Path.Combine(folder, file.Name)).Where(File.Exists).ToArray();
-        if (there.Length > 0 && !force)
-        {
-            foreach (var path in there)
-            {
-                terminal.Error.WriteLine($"{path}: is there already; --force overwrites it");
-            }
-
-            return ExitCode.Usage;
-        }
-
-        if (!DocumentFiles.TryMake(folder, terminal))
+        if (!OutputFile.MayWrite(files.Select(file => Path.Combine(folder, file.Name)), force, terminal) || !DocumentFiles.TryMake(folder, terminal))
         {
             return ExitCode.Usage;
         }

@@ -42,7 +42,7 @@ internal sealed class OutlookBuilder
         }
 
         builder.TryRecords();
-        return new Outlook([.. builder._changes], builder._questions.Ranked(), builder._questions.CannotChange(subject));
+        return new Outlook([.. builder._changes], builder._questions.Ranked(), builder._questions.CannotChange(subject, dependents.Plan.Settler!));
     }
 
     /// <summary>Whether a case file may give the fact, and the fact does not select the rules.</summary>

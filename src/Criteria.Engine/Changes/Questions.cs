@@ -4,6 +4,7 @@ using Criteria.Core.Facts;
 using Criteria.Core.Logic;
 using Criteria.Core.Rulesets;
 using Criteria.Engine.Findings;
+using Criteria.Engine.Settling;
 
 namespace Criteria.Engine.Changes;
 
@@ -11,6 +12,7 @@ namespace Criteria.Engine.Changes;
 internal sealed class Questions
 {
     private readonly Vocabulary _vocabulary;
+    private readonly Dictionary<int, Criterion> _open;
     private readonly HashSet<string> _ids = new(StringComparer.Ordinal);
     private readonly List<MissingFact> _order = [];
     private readonly Dictionary<(string Fact, string Label), List<string>> _waiting = [];
@@ -19,6 +21,7 @@ internal sealed class Questions
     public Questions(Assessment assessment, Vocabulary vocabulary)
     {
         _vocabulary = vocabulary;
+        _open = assessment.Findings.Where(finding => Settler.IsOpen(finding.Conclusion.Verdict)).Select(finding => finding.Criterion).Distinct().ToDictionary(criterion => criterion.Index);
         foreach (var finding in assessment.Findings)
         {
             foreach (var missing in finding.Missing.Concat(finding.Conclusion.MissingOfValue))
@@ -74,10 +77,38 @@ internal sealed class Questions
         [.. _order.Select(Question).OrderByDescending(WeightOf).ThenByDescending(question => question.Settles.Length).ThenByDescending(question => question.Helps.Length)];
 
     /// <summary>The facts that the case says are unknown and that nothing waits for.</summary>
-    public ImmutableArray<string> CannotChange(Case subject)
+    /// <param name="subject">The case.</param>
+    /// <param name="settler">Tells what open findings rest on. With a fact the completions may come to agree although Kleene logic does not wait for it.</param>
+    public ImmutableArray<string> CannotChange(Case subject, Settler settler)
     {
+        var tried = _open.Values.Where(settler.MaySettle).SelectMany(OpenFacts).ToHashSet();
         var sets = new[] { subject.Facts }.Concat(subject.Nights.Select(night => night.Facts));
-        return [.. sets.SelectMany(set => set.Entered).Where(fact => fact.State == FactState.Unknown && !Has(fact.Definition.Id)).OrderBy(fact => fact.Definition.Slot).Select(fact => fact.Definition.Label).Distinct(StringComparer.Ordinal)];
+        return
+        [
+            .. sets.SelectMany(set => set.Entered).Where(fact => fact.State == FactState.Unknown && !Has(fact.Definition.Id) && !tried.Contains(fact.Definition.Slot))
+                .OrderBy(fact => fact.Definition.Slot).Select(fact => fact.Definition.Label).Distinct(StringComparer.Ordinal),
+        ];
+    }
+
+    // Those that an open finding rests on, itself or through other open ones.
+    private HashSet<int> OpenFacts(Criterion finding)
+    {
+        var facts = new HashSet<int>();
+        var seen = new HashSet<int>();
+        var next = new Stack<Criterion>([finding]);
+        while (next.TryPop(out var criterion))
+        {
+            if (seen.Add(criterion.Index))
+            {
+                facts.UnionWith(criterion.ReadsFacts);
+                foreach (var upstream in criterion.ReadsCriteria.Where(_open.ContainsKey))
+                {
+                    next.Push(_open[upstream]);
+                }
+            }
+        }
+
+        return facts;
     }
 
     // What an answer decides, the least first: what every answer settles counts more than what some do.

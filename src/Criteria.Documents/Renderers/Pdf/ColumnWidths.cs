@@ -8,10 +8,13 @@ internal readonly record struct ColumnDemand(double Least, double Most);
 /// <summary>Shares the width of the page among the columns of a table.</summary>
 internal static class ColumnWidths
 {
+    // How much of the width a column may take to stand on one line although others hold far more.
+    private const double Short = 0.25;
+
     // What is lost when points are added up in another order.
     private const double Slack = 0.01;
 
-    /// <summary>The widths. A column that can stand on one line within its share does; the others part what is left, those that hold more getting more.</summary>
+    /// <summary>The widths. A short column stands on one line; the others part what is left, those that hold more getting more.</summary>
     public static double[] Share(IReadOnlyList<ColumnDemand> columns, double width)
     {
         var most = columns.Sum(column => column.Most);
@@ -46,11 +49,12 @@ internal static class ColumnWidths
         var open = Enumerable.Range(0, columns.Count).OrderBy(i => columns[i].Most).ToList();
         var left = width;
 
-        // Short columns first, each of which may take no more than an even share, and leaves the longest words of the others room.
+        // Short columns first, each of which may take no more than its part or a quarter of the page, and leaves the longest words of the others room.
         foreach (var i in open.ToList())
         {
             var others = open.Where(other => other != i).Sum(other => shares[other]);
-            if (columns[i].Most > left / open.Count || columns[i].Most > left - others)
+            var part = left * Weight(columns[i]) / open.Sum(other => Weight(columns[other]));
+            if (columns[i].Most > Math.Max(part, width * Short) || columns[i].Most > left - others)
             {
                 break;
             }

@@ -10,17 +10,6 @@ public sealed class AcrossFindingsTests
 {
     // Made up for the test. Two forms of one question, and whether they differ; and the opposite of an answer beside the answer.
     private const string TwoForms = """
-        ruleset: two-forms
-        title: Two forms of one question
-        heading: Forms
-        order: 1
-        function: clinical
-        version: 1.0
-        status: active
-        effective: { from: 2024-01-01 }
-        conventions: { rounding: none }
-        review_by: 2027-06-30
-        criteria:
           - id: form.old
             title: Old form
             when: { all: [hypertension, habitual_snoring] }
@@ -51,7 +40,7 @@ public sealed class AcrossFindingsTests
             cites: [bbp-osa "criteria"]
         """;
 
-    private static readonly RulesetLibrary Library = Rules.Load([.. RandomRules.Vocabulary, Rules.File("two-forms.yaml", TwoForms)]);
+    private static readonly RulesetLibrary Library = Rules.Load([.. RandomRules.Vocabulary, Rules.File("two-forms.yaml", Rules.Ruleset("two-forms", TwoForms))]);
 
     private static readonly Assessor Assessor = new(Library);
 

@@ -79,20 +79,7 @@ public sealed class ExactnessTests
 
         public string Ruleset()
         {
-            var text = new StringBuilder("""
-                ruleset: random
-                title: Random criteria
-                heading: Random
-                order: 1
-                function: clinical
-                version: 1.0
-                status: active
-                effective: { from: 2024-01-01 }
-                conventions: { rounding: none }
-                review_by: 2027-06-30
-                criteria:
-
-                """);
+            var text = new StringBuilder();
             for (var number = 0; number < Criteria; number++)
             {
                 var (id, kind) = ($"random.c{number}", Pick("when", "when", "when", "when", "grade", "score"));
@@ -113,7 +100,7 @@ public sealed class ExactnessTests
                 _written.Add((id, kind));
             }
 
-            return text.ToString();
+            return Rules.Ruleset("random", text.ToString());
         }
 
         private string Condition(int depth) => (depth == 0 ? 9 : Next(9)) switch

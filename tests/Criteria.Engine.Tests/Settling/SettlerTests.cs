@@ -12,17 +12,6 @@ public sealed class SettlerTests
 {
     // A limit for each sex, made up for the test: above 17 in in men, above 16 in in women. Beyond both the sex does not matter.
     private const string NeckBySex = """
-        ruleset: neck-by-sex
-        title: A limit for each sex
-        heading: Neck
-        order: 1
-        function: clinical
-        version: 1.0
-        status: active
-        effective: { from: 2024-01-01 }
-        conventions: { rounding: none }
-        review_by: 2027-06-30
-        criteria:
           - id: test.neck
             title: Large neck
             when: { any: [{ all: [sex is male, neck > 17 in] }, { all: [sex is female, neck > 16 in] }] }
@@ -34,7 +23,7 @@ public sealed class SettlerTests
         """;
 
     private static readonly RulesetLibrary Library =
-        Rules.Load([.. RandomRules.Vocabulary, Rules.File("neck-by-sex.yaml", NeckBySex)]);
+        Rules.Load([.. RandomRules.Vocabulary, Rules.File("neck-by-sex.yaml", Rules.Ruleset("neck-by-sex", NeckBySex))]);
 
     [Theory]
     [InlineData("17.1 in", Standing.Met, true)]

@@ -44,26 +44,14 @@ internal static class RandomRules
 
         public string Ruleset()
         {
-            var text = new StringBuilder($$"""
-                ruleset: random
-                title: Random criteria
-                heading: Random
-                order: 1
-                function: clinical
-                version: 1.0
-                status: active
-                effective: { from: 2024-01-01 }
-                conventions: { rounding: {{Pick("none", "as printed", "to whole numbers")}} }
-                review_by: 2027-06-30
-                criteria:
-
-                """);
+            var rounding = Pick("none", "as printed", "to whole numbers");
+            var text = new StringBuilder();
             for (var number = 0; number < Criteria; number++)
             {
                 Add(text, $"random.c{number}");
             }
 
-            return text.ToString();
+            return Rules.Ruleset("random", text.ToString(), rounding);
         }
 
         private void Add(StringBuilder text, string id)

@@ -46,6 +46,25 @@ internal static class Rules
 
     public static SourceFile File(string name, string text) => new(name, Encoding.UTF8.GetBytes(text));
 
+    /// <summary>A clinical ruleset for a test: its criteria under the head that every ruleset has.</summary>
+    /// <param name="id">Its id.</param>
+    /// <param name="criteria">The list under <c>criteria:</c>, two spaces in.</param>
+    /// <param name="rounding">How it takes rounded figures.</param>
+    public static string Ruleset(string id, string criteria, string rounding = "none") => $$"""
+        ruleset: {{id}}
+        title: Criteria of a test
+        heading: Test
+        order: 1
+        function: clinical
+        version: 1.0
+        status: active
+        effective: { from: 2024-01-01 }
+        conventions: { rounding: {{rounding}} }
+        review_by: 2027-06-30
+        criteria:
+
+        """ + criteria;
+
     public static Case Read(string yaml, RulesetLibrary? library = null) => Read(File("case.yaml", yaml), library);
 
     public static Case Read(SourceFile file, RulesetLibrary? library = null)

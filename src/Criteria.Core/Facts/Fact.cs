@@ -26,18 +26,6 @@ public enum FactState
 /// <param name="Written">The value as somebody wrote it, when it was written.</param>
 public sealed record Fact(FactDefinition Definition, FactState State, FactValue? Value, Provenance Origin, string? Written = null)
 {
-    /// <summary>Its entry in the vocabulary.</summary>
-    public FactDefinition Definition { get; init => (field, Mark) = (value, FactMark.Of(value, State, Value)); } = Definition;
-
-    /// <summary>What is known of it.</summary>
-    public FactState State { get; init => (field, Mark) = (value, FactMark.Of(Definition, value, Value)); } = State;
-
-    /// <summary>The value, when known.</summary>
-    public FactValue? Value { get; init => (field, Mark) = (value, FactMark.Of(Definition, State, value)); } = Value;
-
-    /// <summary>State and value in one number, see <see cref="FactMark"/>.</summary>
-    internal long Mark { get; private init; } = FactMark.Of(Definition, State, Value);
-
     /// <summary>A fact that the case does not mention.</summary>
     public static Fact Absent(FactDefinition definition)
     {

@@ -1,7 +1,7 @@
 namespace Criteria.Core.Facts;
 
 /// <summary>What is known of a fact in one whole number: an exact number, an answer, the place of a word, or that there is none.</summary>
-/// <remarks>Made with the fact, so that a reader of many facts need not look at their values. <see cref="Other"/> says that it has to.</remarks>
+/// <remarks>Made with the set of facts, one beside the other, so that a reader of many facts need not look at their values. <see cref="Other"/> says that it has to.</remarks>
 internal static class FactMark
 {
     /// <summary>Nothing is known. The lowest of the marks that are no numbers; they follow each other.</summary>
@@ -29,12 +29,12 @@ internal static class FactMark
     public static bool IsNumber(long mark) => mark is > -NumberLimit and < NumberLimit;
 
     /// <summary>The mark of a fact.</summary>
-    public static long Of(FactDefinition definition, FactState state, FactValue? value) => (state, value) switch
+    public static long Of(Fact fact) => (fact.State, fact.Value) switch
     {
         (FactState.Absent or FactState.Unknown, null) => Unknown,
         (FactState.NotApplicable, null) => NotApplicable,
         (FactState.Known, YesNoValue { Yes: var yes }) => yes ? Yes : No,
-        (FactState.Known, ChoiceValue { Word: var word }) => OfWord(definition, word),
+        (FactState.Known, ChoiceValue { Word: var word }) => OfWord(fact.Definition, word),
         (FactState.Known, NumberValue { Printed: null } number) => OfNumber(number.Range),
         _ => Other,
     };

@@ -4,16 +4,17 @@ using Criteria.Core.Measures;
 namespace Criteria.Core.Facts;
 
 /// <summary>What is known of one case or of one of its nights: a fact for every slot of the vocabulary, and the record lists.</summary>
-/// <remarks>Immutable. The facts of a night's set are those of the case together with those of the night.</remarks>
+/// <remarks>Immutable, but for a scratch copy in the hands of whoever made it. The facts of a night's set are those of the case together with those of the night.</remarks>
 public sealed class FactSet
 {
     private readonly Fact[] _facts;
+    private readonly long[] _marks;
     private readonly Fact?[] _entered;
 
     private FactSet(Vocabulary vocabulary, Fact?[] entered, ImmutableArray<RecordList> records, ImmutableArray<FactSet> nights)
     {
         (Vocabulary, _entered, Records, Nights) = (vocabulary, entered, records, nights);
-        _facts = new Fact[vocabulary.Facts.Length];
+        (_facts, _marks) = (new Fact[vocabulary.Facts.Length], new long[vocabulary.Facts.Length]);
 
         // INVARIANT: the vocabulary orders computed facts after what they are computed from.
         Put(vocabulary.Facts);
@@ -23,7 +24,7 @@ public sealed class FactSet
     private FactSet(FactSet other, Fact?[] entered, ImmutableArray<RecordList> records)
     {
         (Vocabulary, _entered, Records, Nights) = (other.Vocabulary, entered, records, other.Nights);
-        _facts = (Fact[])other._facts.Clone();
+        (_facts, _marks) = ((Fact[])other._facts.Clone(), (long[])other._marks.Clone());
     }
 
     /// <summary>The vocabulary.</summary>
@@ -35,8 +36,10 @@ public sealed class FactSet
     /// <summary>The facts of the nights of the case, as far as measures look at them.</summary>
     internal ImmutableArray<FactSet> Nights { get; private init; }
 
-    /// <summary>All facts, each in its slot.</summary>
-    internal ReadOnlySpan<Fact> All => _facts;
+    private bool IsScratch { get; init; }
+
+    /// <summary>State and value of each fact in one number, in its slot; see <see cref="FactMark"/>.</summary>
+    internal ReadOnlySpan<long> Marks => _marks;
 
     /// <summary>The fact in a slot.</summary>
     public Fact this[int slot] => _facts[slot];
@@ -90,12 +93,19 @@ public sealed class FactSet
         return changed;
     }
 
-    /// <summary>The same set with one fact taken to be another; what is computed from it stays as it is.</summary>
-    internal FactSet Assuming(Fact fact)
+    /// <summary>A copy for whoever tries many values: <see cref="Assume"/> changes it in place.</summary>
+    internal FactSet Scratch() => new(this, _entered, Records) { IsScratch = true };
+
+    /// <summary>Takes a fact of a scratch copy to be another; what is computed from it stays as it is.</summary>
+    /// <exception cref="InvalidOperationException">The set is no scratch copy.</exception>
+    internal void Assume(Fact fact)
     {
-        var changed = new FactSet(this, _entered, Records);
-        changed._facts[fact.Definition.Slot] = fact;
-        return changed;
+        if (!IsScratch)
+        {
+            throw new InvalidOperationException("a set of facts does not change");
+        }
+
+        Put(fact);
     }
 
     /// <summary>The same set with a record list replaced.</summary>
@@ -135,10 +145,12 @@ public sealed class FactSet
     private void Put(FactDefinition definition)
     {
         var written = _entered[definition.Slot];
-        _facts[definition.Slot] = definition.Computed is null
+        Put(definition.Computed is null
             ? written ?? Fact.Absent(definition)
-            : Measure.Compute(definition, written, this);
+            : Measure.Compute(definition, written, this));
     }
+
+    private void Put(Fact fact) => (_facts[fact.Definition.Slot], _marks[fact.Definition.Slot]) = (fact, FactMark.Of(fact));
 
     /// <summary>The facts that were entered, in the order of their slots.</summary>
     public IEnumerable<Fact> Entered => _entered.OfType<Fact>();

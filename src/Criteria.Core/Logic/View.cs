@@ -7,6 +7,7 @@ public sealed class View
 {
     private readonly Verdict[] _verdicts;
     private Conclusion?[]? _conclusions;
+    private View? _scratch;
 
     /// <summary>A view of facts, with room for conclusions.</summary>
     /// <param name="facts">The facts.</param>
@@ -31,8 +32,8 @@ public sealed class View
     /// <summary>A view over verdicts that are kept elsewhere.</summary>
     internal View(FactSet facts, Verdict[] verdicts) => (Facts, _verdicts) = (facts, verdicts);
 
-    /// <summary>A view of other facts over the same verdicts, for who puts in anew all that depends on what differs.</summary>
-    internal View Over(FactSet facts) => new(facts, _verdicts);
+    /// <summary>A view of a scratch copy of the facts over the same verdicts. Who fills in facts or puts in verdicts there puts both back.</summary>
+    internal View Scratch => _scratch ??= new View(Facts.Scratch(), _verdicts);
 
     /// <summary>The facts.</summary>
     public FactSet Facts { get; }

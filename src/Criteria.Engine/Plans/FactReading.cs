@@ -20,23 +20,21 @@ internal sealed class FactReading
     /// <summary>Puts the cells of each variable in its place.</summary>
     public void Take(FactSet facts, ulong[] known)
     {
-        var all = facts.All;
+        var marks = facts.Marks;
         foreach (ref readonly var variable in _looked.AsSpan())
         {
-            var fact = all[variable.Slot];
             var cells = variable.OfMarks;
-            var place = unchecked((ulong)(fact.Mark - FactMark.Unknown));
-            known[variable.Place] = place < (ulong)cells.Length ? cells[place] : variable.Variable.Possible(fact);
+            var place = unchecked((ulong)(marks[variable.Slot] - FactMark.Unknown));
+            known[variable.Place] = place < (ulong)cells.Length ? cells[place] : variable.Variable.Possible(facts[variable.Slot]);
         }
 
         foreach (ref readonly var variable in _compared.AsSpan())
         {
-            var fact = all[variable.Slot];
-            var mark = fact.Mark;
+            var mark = marks[variable.Slot];
             known[variable.Place] =
                 FactMark.IsNumber(mark) ? CellOf(mark, variable.Ends)
                 : mark == FactMark.Unknown ? Cells.Unknown
-                : variable.Variable.Possible(fact);
+                : variable.Variable.Possible(facts[variable.Slot]);
         }
     }
 

@@ -14,8 +14,8 @@ internal sealed class Search(ImmutableArray<Criterion> row, View view, Immutable
 {
     private readonly Criterion _criterion = row[^1];
 
-    // Of its own: what is weighed anew overwrites what it was with the completion before.
-    private readonly View _completed = new(view, view.Facts);
+    // What is weighed anew overwrites the completion before, and at the end all is put back.
+    private readonly View _completed = view.Scratch;
     private int _tried;
     private Verdict? _agreed;
 
@@ -27,13 +27,32 @@ internal sealed class Search(ImmutableArray<Criterion> row, View view, Immutable
             return null;
         }
 
+        Span<Verdict> before = new Verdict[row.Length];
+        for (var place = 0; place < row.Length; place++)
+        {
+            before[place] = view.VerdictOf(row[place].Index);
+        }
+
+        var found = Tried(open);
+        PutBack();
+        for (var place = 0; place < row.Length; place++)
+        {
+            view.Put(row[place].Index, before[place]);
+        }
+
+        return found;
+    }
+
+    private Settlement? Tried(Verdict open)
+    {
         // Most findings are left open by other facts, or turn with these: the corners tell, and their neighbours.
-        if (!Corners().All(facts => Agree(Weigh(facts))))
+        if (!CornersAgree())
         {
             return null;
         }
 
-        var outcome = Try(view.Facts, 0);
+        PutBack();
+        var outcome = Try(0);
         if (outcome == Outcome.TooMany)
         {
             return new Settlement(open, [.. unknown.Select(one => one.Fact)], IsTooLarge: true);
@@ -52,14 +71,14 @@ internal sealed class Search(ImmutableArray<Criterion> row, View view, Immutable
     }
 
     // What is settled before all facts are filled in needs no more of them; a score's points do.
-    private Outcome Try(FactSet facts, int place)
+    private Outcome Try(int place)
     {
         if (++_tried > most)
         {
             return Outcome.TooMany;
         }
 
-        var verdict = Weigh(facts);
+        var verdict = Weigh();
         while (place < unknown.Length && !IsAsked(unknown[place].Fact))
         {
             place++;
@@ -72,13 +91,15 @@ internal sealed class Search(ImmutableArray<Criterion> row, View view, Immutable
 
         foreach (var cell in unknown[place].Cells)
         {
-            var outcome = Try(facts.Assuming(cell), place + 1);
+            _completed.Facts.Assume(cell);
+            var outcome = Try(place + 1);
             if (outcome != Outcome.Agree)
             {
                 return outcome;
             }
         }
 
+        _completed.Facts.Assume(view.Facts[unknown[place].Fact]);
         return Outcome.Agree;
     }
 
@@ -96,29 +117,64 @@ internal sealed class Search(ImmutableArray<Criterion> row, View view, Immutable
         return false;
     }
 
-    private IEnumerable<FactSet> Corners()
+    private bool CornersAgree()
     {
-        var (lowest, highest) = (Filled(cells => cells[0]), Filled(cells => cells[^1]));
-        yield return lowest;
-        yield return highest;
         foreach (var (_, cells) in unknown)
         {
-            yield return lowest.Assuming(cells[^1]);
-            yield return highest.Assuming(cells[0]);
+            _completed.Facts.Assume(cells[^1]);
+        }
+
+        if (!Agree(Weigh()))
+        {
+            return false;
+        }
+
+        foreach (var (_, cells) in unknown)
+        {
+            _completed.Facts.Assume(cells[0]);
+        }
+
+        return Agree(Weigh()) && NeighboursAgree(cells => cells[0], cells => cells[^1]) && NeighboursAgree(cells => cells[^1], cells => cells[0]);
+    }
+
+    // All facts are on one side, and each in turn on the other.
+    private bool NeighboursAgree(Func<Fact[], Fact> side, Func<Fact[], Fact> other)
+    {
+        foreach (var (_, cells) in unknown)
+        {
+            _completed.Facts.Assume(side(cells));
+        }
+
+        foreach (var (_, cells) in unknown)
+        {
+            _completed.Facts.Assume(other(cells));
+            if (!Agree(Weigh()))
+            {
+                return false;
+            }
+
+            _completed.Facts.Assume(side(cells));
+        }
+
+        return true;
+    }
+
+    private void PutBack()
+    {
+        foreach (var (fact, _) in unknown)
+        {
+            _completed.Facts.Assume(view.Facts[fact]);
         }
     }
 
-    private FactSet Filled(Func<Fact[], Fact> choose) => unknown.Aggregate(view.Facts, (facts, one) => facts.Assuming(choose(one.Cells)));
-
-    private Verdict Weigh(FactSet facts)
+    private Verdict Weigh()
     {
-        var completed = _completed.Over(facts);
         foreach (var criterion in row)
         {
-            completed.Put(criterion.Index, criterion.Weigh(completed));
+            _completed.Put(criterion.Index, criterion.Weigh(_completed));
         }
 
-        return completed.VerdictOf(_criterion.Index);
+        return _completed.VerdictOf(_criterion.Index);
     }
 
     private bool Agree(Verdict verdict)

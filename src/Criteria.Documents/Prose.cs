@@ -57,6 +57,7 @@ internal sealed partial class Prose
 
     private static Regex Made(string pattern) => new(pattern, RegexOptions.CultureInvariant);
 
-    [GeneratedRegex(@"(?<![\w-])\d{4}-\d{2}-\d{2}(?![\w-])", RegexOptions.CultureInvariant)]
+    // Not within an address.
+    [GeneratedRegex(@"(?<![\w/=-])\d{4}-\d{2}-\d{2}(?![\w/-])", RegexOptions.CultureInvariant)]
     private static partial Regex IsoDate();
 }

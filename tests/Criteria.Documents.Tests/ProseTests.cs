@@ -32,6 +32,7 @@ public sealed class ProseTests
     [InlineData("Please send the signed report of the sleep test.")]
     [InlineData("The report, the order and the note.")]
     [InlineData("other-report p.2 and 12026-06-08 and 2026-13-40")]
+    [InlineData("https://policy.example/2026-06-08/text?from=2026-06-09")]
     public void Words_ThatNameNoDocument_StayAsTheyAre(string text) => Prose.Of(text).ShouldBe(text);
 
     [Theory]

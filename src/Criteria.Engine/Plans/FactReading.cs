@@ -5,6 +5,8 @@ namespace Criteria.Engine.Plans;
 /// <summary>Turns facts into the cells of variables: by their marks, and by a look at their values where the mark does not say.</summary>
 internal sealed class FactReading
 {
+    private const int SignBit = 63;
+
     private readonly Looked[] _looked;
     private readonly Compared[] _compared;
 
@@ -31,10 +33,7 @@ internal sealed class FactReading
         foreach (ref readonly var variable in _compared.AsSpan())
         {
             var mark = marks[variable.Slot];
-            known[variable.Place] =
-                FactMark.IsNumber(mark) ? CellOf(mark, variable.Ends)
-                : mark == FactMark.Unknown ? Cells.Unknown
-                : variable.Variable.Possible(facts[variable.Slot]);
+            known[variable.Place] = mark == FactMark.Other ? variable.Variable.Possible(facts[variable.Slot]) : CellOf(mark, variable.Ends) | NoNumber(mark);
         }
     }
 
@@ -44,11 +43,14 @@ internal sealed class FactReading
         var cell = 0;
         foreach (var end in ends)
         {
-            cell += (int)(unchecked((ulong)(end - number)) >> 63);
+            cell += (int)(unchecked((ulong)(end - number)) >> SignBit);
         }
 
         return Cells.One(cell);
     }
+
+    // Every cell for a mark that is no number, none for a number: those of numbers have two equal bits in front. A branch would be guessed wrong too often.
+    private static ulong NoNumber(long mark) => unchecked((ulong)((mark ^ (mark << 1)) >> SignBit));
 
     private readonly record struct Looked(int Slot, int Place, ulong[] OfMarks, FactVariable Variable);
 

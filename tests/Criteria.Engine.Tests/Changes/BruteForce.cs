@@ -106,6 +106,16 @@ internal sealed class BruteForce
             : one == other;
     }
 
+    /// <summary>Whether a pair, as <see cref="Pairs"/> writes it, turns the finding though neither value does alone.</summary>
+    public bool IsPair(string pair, FactDefinition first, FactDefinition second, Criterion finding, int night)
+    {
+        var written = pair[..pair.LastIndexOf(": ", StringComparison.Ordinal)].Split(", ");
+        var (one, other) = (Values(first).First(value => Written(value) == written[0]), Values(second).First(value => Written(value) == written[1]));
+        return Turns(Changed(Changed(_case, one, night), other, night)) && !Turns(Changed(_case, one, night)) && !Turns(Changed(_case, other, night));
+
+        bool Turns(Case changed) => _plan.Run(changed) is var after && IsTurn(finding, after, night) && !IsImpossible(after);
+    }
+
     /// <summary>The value as a change writes it.</summary>
     public static string Written(Fact fact) => fact.Definition.Rounded ? fact.Written! : fact.Text;
 

@@ -58,9 +58,15 @@ public sealed class OutlookTests
                 var settled = outlook.Questions.First(question => question.Fact == fact.Id).Settles;
 
                 var found = settled.Select(one => $"{one.Criterion.Id} {one.Night}").ToHashSet(StringComparer.Ordinal);
-                var (without, with) = (new BruteForce(InForce(subject), subject, settling: false), new BruteForce(InForce(subject), subject, settling: true));
+                var without = new BruteForce(InForce(subject), subject, settling: false).Settled(fact, 0).Keys;
+                if (found.SetEquals(without))
+                {
+                    return;
+                }
+
+                var with = new BruteForce(InForce(subject), subject, settling: true);
                 found.ShouldBeSubsetOf(with.Settled(fact, 0).Keys, fact.Id);
-                without.Settled(fact, 0).Keys.Where(with.Open().Contains).ShouldBeSubsetOf(found, fact.Id);
+                without.Where(with.Open().Contains).ShouldBeSubsetOf(found, fact.Id);
             },
             iter: Samples.Of(25));
 

@@ -38,6 +38,20 @@ public static class CriterionLogic
         return outcome.Settled(stands, stands == Truth.Met ? criterion.Answered(view, outcome.Truth) : Truth.Unknown);
     }
 
+    /// <summary>Whether a criterion reads one of those marked, by index.</summary>
+    internal static bool ReadsAny(this Criterion criterion, bool[] marked)
+    {
+        foreach (var upstream in criterion.ReadsCriteria)
+        {
+            if (marked[upstream])
+            {
+                return true;
+            }
+        }
+
+        return false;
+    }
+
     /// <summary>Whether a criterion applies and its source speaks to the case.</summary>
     internal static Truth Stands(Truth applies, Truth silent) =>
         applies == Truth.NotMet ? Truth.NotMet : Truths.And(applies, Truths.Not(silent)) == Truth.Met ? Truth.Met : Truth.Unknown;

@@ -77,23 +77,7 @@ internal sealed class Dependents
         ];
 
     /// <summary>The criteria that a finding rests on, through others too, and its own.</summary>
-    public HashSet<int> PathOf(Criterion finding)
-    {
-        var path = new HashSet<int>();
-        var open = new Stack<int>([finding.Index]);
-        while (open.TryPop(out var index))
-        {
-            if (path.Add(index))
-            {
-                foreach (var upstream in Plan.Rules.Criteria[index].ReadsCriteria)
-                {
-                    open.Push(upstream);
-                }
-            }
-        }
-
-        return path;
-    }
+    public HashSet<int> PathOf(Criterion finding) => [.. Plan.Settler!.ReachOf(finding.Index).Criteria, finding.Index];
 
     /// <summary>The numbers at which some criterion turns with a fact.</summary>
     public IEnumerable<Ratio> BoundsOf(FactDefinition fact) => _bounds[fact];

@@ -117,23 +117,8 @@ internal sealed class Trial
     }
 
     // What nothing that it reads has moved stays as it is, unless open findings that it reads have settled it together.
-    private bool IsTouched(Dependent dependent, bool[] moved)
-    {
-        if (dependent.Reads || _settled.Contains(dependent.Criterion.Index))
-        {
-            return true;
-        }
-
-        foreach (var upstream in dependent.Criterion.ReadsCriteria)
-        {
-            if (moved[upstream])
-            {
-                return true;
-            }
-        }
-
-        return false;
-    }
+    private bool IsTouched(Dependent dependent, bool[] moved) =>
+        dependent.Reads || _settled.Contains(dependent.Criterion.Index) || dependent.Criterion.ReadsAny(moved);
 
     private bool Weigh(Criterion criterion, int night, View before, View after, List<Move> moves)
     {

@@ -53,7 +53,7 @@ public sealed record Finding
     /// <summary>What remains to be known, or null when the finding is settled.</summary>
     public TraceNode? Residual { get; init; }
 
-    /// <summary>The unknown facts that do not matter, where every value that they may have leads to this finding: the fewest that tell.</summary>
+    /// <summary>The unknown facts that do not matter, where every value that they may have leads to this finding; without one of them the others would not tell.</summary>
     public ImmutableArray<string> Whatever { get; init; } = [];
 
     /// <summary>The unknown facts of which it was not tried whether they matter, because their values have too many combinations.</summary>

@@ -57,7 +57,7 @@ internal sealed class SettlingPass
         foreach (ref readonly var place in _places.AsSpan())
         {
             var was = frame.Verdicts[place.Criterion.Index];
-            var verdict = IsTouched(place.Criterion, moved) ? place.Step.Weigh(_conditions, frame) : was;
+            var verdict = place.Criterion.ReadsAny(moved) ? place.Step.Weigh(_conditions, frame) : was;
             if (verdict.Standing == Standing.Undetermined && place.MaySettle && _settler.Settle(place.Criterion, frame.View, verdict) is { } settlement)
             {
                 verdict = settlement.Verdict;
@@ -86,18 +86,5 @@ internal sealed class SettlingPass
         }
 
         frame.Note(place.Step.Read);
-    }
-
-    private static bool IsTouched(Criterion criterion, bool[] moved)
-    {
-        foreach (var upstream in criterion.ReadsCriteria)
-        {
-            if (moved[upstream])
-            {
-                return true;
-            }
-        }
-
-        return false;
     }
 }

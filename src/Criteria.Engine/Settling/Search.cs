@@ -117,34 +117,20 @@ internal sealed class Search(ImmutableArray<Criterion> row, View view, Immutable
         return false;
     }
 
-    private bool CornersAgree()
+    private bool CornersAgree() =>
+        CornerAgrees(cells => cells[^1]) && CornerAgrees(cells => cells[0])
+        && NeighboursAgree(cells => cells[0], cells => cells[^1]) && NeighboursAgree(cells => cells[^1], cells => cells[0]);
+
+    private bool CornerAgrees(Func<Fact[], Fact> side)
     {
-        foreach (var (_, cells) in unknown)
-        {
-            _completed.Facts.Assume(cells[^1]);
-        }
-
-        if (!Agree(Weigh()))
-        {
-            return false;
-        }
-
-        foreach (var (_, cells) in unknown)
-        {
-            _completed.Facts.Assume(cells[0]);
-        }
-
-        return Agree(Weigh()) && NeighboursAgree(cells => cells[0], cells => cells[^1]) && NeighboursAgree(cells => cells[^1], cells => cells[0]);
+        Fill(one => side(one.Cells));
+        return Agree(Weigh());
     }
 
     // All facts are on one side, and each in turn on the other.
     private bool NeighboursAgree(Func<Fact[], Fact> side, Func<Fact[], Fact> other)
     {
-        foreach (var (_, cells) in unknown)
-        {
-            _completed.Facts.Assume(side(cells));
-        }
-
+        Fill(one => side(one.Cells));
         foreach (var (_, cells) in unknown)
         {
             _completed.Facts.Assume(other(cells));
@@ -159,11 +145,13 @@ internal sealed class Search(ImmutableArray<Criterion> row, View view, Immutable
         return true;
     }
 
-    private void PutBack()
+    private void PutBack() => Fill(one => view.Facts[one.Fact]);
+
+    private void Fill(Func<(FactDefinition Fact, Fact[] Cells), Fact> choose)
     {
-        foreach (var (fact, _) in unknown)
+        foreach (var one in unknown)
         {
-            _completed.Facts.Assume(view.Facts[fact]);
+            _completed.Facts.Assume(choose(one));
         }
     }
 

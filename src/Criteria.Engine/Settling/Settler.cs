@@ -7,7 +7,7 @@ namespace Criteria.Engine.Settling;
 
 /// <summary>What every completion of a case agrees on although Kleene logic leaves it open.</summary>
 /// <param name="Verdict">What they agree on.</param>
-/// <param name="Whatever">The unknown facts that do not matter: the fewest whose completions tell, or all that would have to be tried.</param>
+/// <param name="Whatever">The unknown facts that do not matter, none of which could be left out of the trying; or all that would have to be tried.</param>
 /// <param name="IsTooLarge">Whether there were too many completions to try; then the verdict is the open one.</param>
 internal readonly record struct Settlement(Verdict Verdict, ImmutableArray<FactDefinition> Whatever, bool IsTooLarge);
 
@@ -66,11 +66,11 @@ internal sealed class Settler(RulesInForce rules)
         ImmutableArray<Criterion> row = [.. above, criterion];
         ImmutableArray<(FactDefinition Fact, Fact[] Cells)> cells = [.. unknown.Select(one => (one.Fact, one.CellsOf(view.Facts[one.Fact])))];
         var settlement = new Search(row, view, cells, MostCompletions).Run(open);
-        return settlement is { IsTooLarge: false } settled ? settled with { Whatever = Fewest(row, view, cells, open, settled.Verdict) } : settlement;
+        return settlement is { IsTooLarge: false } settled ? settled with { Whatever = Needed(row, view, cells, open, settled.Verdict) } : settlement;
     }
 
     // A reader is told of the facts that would matter, and not of those that lie about unknown beside them.
-    private static ImmutableArray<FactDefinition> Fewest(
+    private static ImmutableArray<FactDefinition> Needed(
         ImmutableArray<Criterion> row, View view, ImmutableArray<(FactDefinition Fact, Fact[] Cells)> unknown, Verdict open, Verdict settled)
     {
         foreach (var one in unknown.OrderBy(one => one.Fact.Computed is null).Where(_ => unknown.Length > 1))
